@@ -57,6 +57,7 @@ UL_486A_486B = Source("UL 486A-486B, Wire Connectors", "2018", TRANSCRIBED)
 
 IEC_60364_5_52 = Source("IEC 60364-5-52, Selection and erection of electrical equipment, Wiring systems", "2009", TRANSCRIBED)
 IEC_60364_4_43 = Source("IEC 60364-4-43, Protection against overcurrent", "2008", TRANSCRIBED)
+IEC_60364_5_54 = Source("IEC 60364-5-54, Earthing arrangements and protective conductors", "2011", FROM_MEMORY)
 IEC_60228 = Source("IEC 60228, Conductors of insulated cables", "2004", TRANSCRIBED)
 IEC_60287 = Source("IEC 60287-1-1, Electric cables, Calculation of the current rating", "2006", TRANSCRIBED)
 IEC_60309 = Source("IEC 60309-1, Plugs, socket-outlets and couplers for industrial purposes", "1999", TRANSCRIBED)
@@ -68,4 +69,5 @@ ASTM_B258 = Source("ASTM B258, Standard Nominal Diameters and Cross-Sectional Ar
 
 EPA_LABEL = Source("40 CFR 600.311-12, fuel economy label values", "2011", "read in the public text of the regulation")
 AAA_2019 = Source("AAA, Electric Vehicle Range Testing", "2019", "read in summaries in the press")
+CHARGING_STUDY = Source("Sears, Roberts and Glitman, A comparison of electric vehicle Level 1 and Level 2 charging efficiency, IEEE SusTech", "2014", FROM_MEMORY)
 LOSS_MODEL = Source("Schmidt and Sauer, Wechselrichter-Wirkungsgrade, Sonnenenergie 4", "1996", FROM_MEMORY)

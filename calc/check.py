@@ -1,0 +1,525 @@
+"""What a check is: a form and a worksheet.
+
+A check is one question of the job, one class, one file, one page. Its asks and picks are the form; `solve` is the
+worksheet; its fixes ask the same question again with one thing changed, so that a fix cannot disagree with the
+check. A check that is not complete is refused when its file is imported.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Callable, Iterable, Iterator, Mapping
+from dataclasses import dataclass, field, replace
+from functools import partial
+from typing import Any, ClassVar, NoReturn, Self
+
+from calc.printing import figures, pair
+from calc.quantity import Condition, OutsideValidity, Quantity, Statement, given
+from calc.sources import Source
+from calc.units import Unit
+
+NEC, IEC = "nec", "iec"
+RULE_SETS = (NEC, IEC)
+
+GO, TIGHT, NO, NOT_KNOWN, TOLD = "go", "tight", "no", "not known", "told"
+VERDICTS = (GO, TIGHT, NO, NOT_KNOWN, TOLD)
+_WORST_FIRST = (NOT_KNOWN, NO, TIGHT, GO, TOLD)
+
+
+# --- the form ------------------------------------------------------------------------------------------------
+
+
+When = Mapping[str, tuple[str, ...]]
+
+
+@dataclass(frozen=True, kw_only=True)
+class Ask:
+    """A number wanted. `habit`: without a fact, the default may be assumed, and is printed as assumed.
+
+    either_way: also reads the reciprocal (kWh per 100 mi where mi per kWh is asked).
+    when: the picks under which it is asked at all, as {pick: (options,)}, or several such, any of which will do.
+    rules: the rule sets that ask it.
+    """
+
+    symbol: str
+    label: str
+    default: Quantity
+    low: Quantity
+    high: Quantity
+    help: str
+    fact: str = ""
+    common: tuple[Quantity, ...] = ()
+    habit: bool = False
+    either_way: bool = False
+    when: When | tuple[When, ...] = ()
+    rules: tuple[str, ...] = RULE_SETS
+
+    @property
+    def unit(self) -> Unit:
+        return self.default.unit
+
+    @property
+    def cases(self) -> tuple[When, ...]:
+        return _cases(self.when)
+
+
+@dataclass(frozen=True, kw_only=True)
+class Pick:
+    """A choice of few, spelled as the trade spells it. Options and default may differ by rule set."""
+
+    label: str
+    options_by_rules: Mapping[str, tuple[str, ...]]
+    default_by_rules: Mapping[str, str]
+    help: str
+    fact: str = ""
+    habit: bool = False
+    when: When | tuple[When, ...] = ()
+    rules: tuple[str, ...] = RULE_SETS
+
+    def options(self, rules: str) -> tuple[str, ...]:
+        return self.options_by_rules[rules]
+
+    def default(self, rules: str) -> str:
+        return self.default_by_rules[rules]
+
+    @property
+    def cases(self) -> tuple[When, ...]:
+        return _cases(self.when)
+
+
+def _cases(when: When | tuple[When, ...]) -> tuple[When, ...]:
+    return when if isinstance(when, tuple) else (when,)
+
+
+def ask(symbol: str, label: str, default: Quantity, **more: Any) -> Any:
+    """A number wanted: see `Ask`. Typed Any, because the attribute holds a Quantity once the form is filled."""
+    return Ask(symbol=symbol, label=label, default=default, **more)
+
+
+def pick(
+    label: str, options: Iterable[str] | Mapping[str, tuple[str, ...]], default: str | Mapping[str, str], **more: Any
+) -> Any:
+    """A choice of few: see `Pick`."""
+    by_rules = options if isinstance(options, Mapping) else dict.fromkeys(RULE_SETS, tuple(options))
+    defaults = default if isinstance(default, Mapping) else dict.fromkeys(by_rules, default)
+    more.setdefault("rules", tuple(by_rules))
+    return Pick(label=label, options_by_rules=by_rules, default_by_rules=defaults, **more)
+
+
+# --- what must hold ------------------------------------------------------------------------------------------
+
+
+@dataclass(frozen=True)
+class Rule:
+    """How much room makes a go: use = demand / limit."""
+
+    go_up_to: float
+    says: str
+
+
+ELECTRICAL = Rule(0.90, "go up to 90 % of the limit, tight up to the limit")
+PHYSICAL = Rule(0.80, "go where there is 1.25 times what is needed, tight where there is just enough")
+
+
+@dataclass(frozen=True)
+class Requirement:
+    """One thing that must hold, how it came out and what that means in words."""
+
+    label: str
+    condition: Condition | Statement
+    verdict: str
+    sentence: str
+    use: float | None
+    rule: str
+
+    @property
+    def margin(self) -> str:
+        """Room left in words, where the two sides make a ratio."""
+        if self.use is None:
+            return ""
+        spare = 1 - self.use
+        if abs(spare) < 0.0005:
+            return "nothing to spare"
+        share = figures(abs(spare) * 100, 2, rounds=-1 if spare > 0 else 1)
+        return f"{share} % to spare" if spare > 0 else f"{share} % over"
+
+
+def require(
+    condition: Condition | Statement,
+    *,
+    label: str,
+    yes: str,
+    no: str,
+    tight: str = "",
+    comfortable: Condition | None = None,
+    rule: Rule = ELECTRICAL,
+    exact: bool = False,
+) -> Requirement:
+    """What must hold. `{left}` and `{right}` in a sentence become the two sides, told apart in print.
+
+    comfortable: what must hold as well for a go. exact: holding is a go, there is no tight.
+    """
+    use = _use(condition)
+    if not condition.holds:
+        verdict = NO
+    elif comfortable is not None:
+        verdict = GO if comfortable.holds else TIGHT
+    elif exact or use is None:
+        verdict = GO
+    else:
+        verdict = GO if use <= rule.go_up_to + 1e-12 else TIGHT
+    says = {GO: yes, TIGHT: tight or yes, NO: no}[verdict]
+    if isinstance(condition, Condition):
+        left, right = pair(condition.left, condition.right)
+        says = says.replace("{left}", left).replace("{right}", right)
+    how = "" if exact or use is None and comfortable is None else "" if comfortable is not None else rule.says
+    return Requirement(label, condition, verdict, says, use, how)
+
+
+def _use(condition: Condition | Statement) -> float | None:
+    if isinstance(condition, Statement) or condition.left.unit.point:
+        return None
+    demand, room = (condition.left, condition.right) if condition.sign in "≤<" else (condition.right, condition.left)
+    if demand.si < 0 or room.si <= 0:
+        return None
+    return demand.si / room.si
+
+
+# --- the answer ----------------------------------------------------------------------------------------------
+
+
+@dataclass(frozen=True)
+class Missing:
+    """A fact without which the question has no answer, and where to find it."""
+
+    name: str
+    label: str
+    where: str
+
+
+@dataclass(frozen=True)
+class Answer:
+    """Verdict, results, what it rests on. `say` is the sentence for a go or a told; otherwise what rules speaks."""
+
+    requirements: tuple[Requirement, ...]
+    results: Mapping[str, Quantity | str]
+    go_sentence: str
+    notes: tuple[str, ...] = ()
+    missing: tuple[Missing, ...] = ()
+
+    @property
+    def verdict(self) -> str:
+        if self.missing or not self.results:
+            return NOT_KNOWN
+        verdicts = {requirement.verdict for requirement in self.requirements}
+        return next((verdict for verdict in _WORST_FIRST if verdict in verdicts), TOLD)
+
+    @property
+    def ruling(self) -> Requirement | None:
+        """The requirement that decides: of the worst verdict, the one with least room."""
+        worst = [requirement for requirement in self.requirements if requirement.verdict == self.verdict]
+        return max(worst, key=lambda requirement: requirement.use if requirement.use is not None else 2.0, default=None)
+
+    @property
+    def say(self) -> str:
+        ruling = self.ruling
+        return ruling.sentence if ruling and self.verdict in (NO, TIGHT) else self.go_sentence
+
+    @property
+    def roots(self) -> tuple[Quantity, ...]:
+        """What was compared and what is told: the working is their ancestry."""
+        compared = [quantity for requirement in self.requirements for quantity in requirement.condition.quantities]
+        told = [result for result in self.results.values() if isinstance(result, Quantity)]
+        return (*compared, *told)
+
+
+def answer(*requirements: Requirement, say: str, notes: Iterable[str] = (), **results: Quantity | str) -> Answer:
+    """What `solve` returns: what must hold, the sentence, and the results by name."""
+    return Answer(requirements, results, say, tuple(notes))
+
+
+def not_known(say: str, missing: Iterable[Missing] = ()) -> Answer:
+    return Answer((), {}, say, (), tuple(missing))
+
+
+# --- cautions, examples --------------------------------------------------------------------------------------
+
+SIGNALS = ("DANGER", "WARNING", "CAUTION", "NOTICE")
+
+
+@dataclass(frozen=True)
+class Caution:
+    """Signal word in the sense of ANSI Z535.6, what the hazard is, what it does, how to avoid it."""
+
+    signal: str
+    hazard: str
+    consequence: str
+    avoid: str
+
+    def __post_init__(self) -> None:
+        if self.signal not in SIGNALS or not (self.hazard and self.consequence and self.avoid):
+            raise ValueError(
+                f"a caution needs one of {', '.join(SIGNALS)}, a hazard, a consequence and what to do: {self}"
+            )
+
+    @property
+    def serious(self) -> bool:
+        return self.signal in ("DANGER", "WARNING")
+
+
+@dataclass(frozen=True)
+class Example:
+    """A published case. Results are written with their published figures: `4.46 V` is met within half of 0.01 V."""
+
+    given: Mapping[str, str]
+    source: Source
+    expect: Mapping[str, str] = field(default_factory=dict)
+    verdict: str = ""
+    rules: str = NEC
+    within: float = 0.0  # a relative tolerance, where the source's own rounding is coarser than its figures
+
+
+# --- fixes ---------------------------------------------------------------------------------------------------
+
+Change = dict[str, "Quantity | str"]
+
+
+@dataclass(frozen=True)
+class Fix:
+    """A kind of change. `changes` lists them, smallest first; `say` holds `{field}` for what is set.
+
+    in_order: a larger change is never worse, so the smallest that serves may be found by halving.
+    """
+
+    say: str
+    changes: Callable[[Check], Iterable[Change]]
+    costs: str = ""
+    in_order: bool = False
+
+
+@dataclass(frozen=True)
+class Offer:
+    """A change that was tried and found to serve."""
+
+    say: str
+    change: Change
+    verdict: str
+
+
+def next_option(name: str, say: str, costs: str = "") -> Fix:
+    """Try the options that come after the present one in their order (the next thicker wire)."""
+
+    def changes(check: Check) -> Iterator[Change]:
+        options = check.asks[name].options(check.rules)  # type: ignore[union-attr]
+        for option in options[options.index(getattr(check, name)) + 1 :]:
+            yield {name: option}
+
+    return Fix(say, changes, costs)
+
+
+def option(name: str, value: str, say: str, costs: str = "") -> Fix:
+    """Try one other option."""
+    return Fix(say, lambda check: [] if getattr(check, name) == value else [{name: value}], costs)
+
+
+def less(name: str, step: Quantity, say: str, costs: str = "") -> Fix:
+    """Try smaller values, by steps of a round figure, down to the least the form takes."""
+
+    def changes(check: Check) -> Iterator[Change]:
+        unit, low = step.unit, check.asks[name].low.number_in(step.unit)  # type: ignore[union-attr]
+        size, start = step.shown, getattr(check, name).number_in(unit)
+        count = int((start - 1e-9) // size)
+        while count * size >= low and count > 0:
+            yield {name: round(count * size, 9) * unit}
+            count -= 1
+
+    return Fix(say, changes, costs, in_order=True)
+
+
+def more(name: str, step: Quantity, say: str, costs: str = "") -> Fix:
+    """Try larger values, by steps of a round figure, up to the most the form takes."""
+
+    def changes(check: Check) -> Iterator[Change]:
+        unit, high = step.unit, check.asks[name].high.number_in(step.unit)  # type: ignore[union-attr]
+        size, start = step.shown, getattr(check, name).number_in(unit)
+        count = int((start + 1e-9) // size) + 1
+        while count * size <= high + 1e-9:
+            yield {name: round(count * size, 9) * unit}
+            count += 1
+
+    return Fix(say, changes, costs, in_order=True)
+
+
+# --- the check -----------------------------------------------------------------------------------------------
+
+_ATTRIBUTES = {"solve", "found_by_trial", "fixes", "cautions", "examples", "title", "rule_sets", "headline", "told"}
+
+
+class Check:
+    """A question. Subclass it in `checks/<chapter>/<question>.py`; the docstring is the question."""
+
+    asks: ClassVar[dict[str, Ask | Pick]]
+    question: ClassVar[str]
+    id: ClassVar[str]
+    title: ClassVar[str]
+    headline: ClassVar[str]
+    rule_sets: ClassVar[tuple[str, ...]] = RULE_SETS
+    fixes: ClassVar[tuple[Fix, ...]] = ()
+    cautions: ClassVar[tuple[Caution, ...]] = ()
+    examples: ClassVar[tuple[Example, ...]] = ()
+    told: ClassVar[bool] = False
+    rules: str
+
+    def __init_subclass__(cls) -> None:
+        cls.asks = {name: value for name, value in vars(cls).items() if isinstance(value, (Ask, Pick))}
+        cls.question = (cls.__doc__ or "").strip().split("\n")[0]
+        chapter, file = cls.__module__.split(".")[-2:]
+        cls.id = f"{chapter}/{file}".replace("_", "-")
+        _refuse_unfinished(cls)
+
+    def __init__(self, rules: str = NEC, notes: Mapping[str, str] = {}, **values: Quantity | str) -> None:  # noqa: B006  (only read)
+        """Fill the form. `notes` says where a value came from; what is left out takes its default."""
+        unknown = values.keys() - self.asks.keys()
+        if unknown or rules not in RULE_SETS:
+            raise TypeError(f"{self.id} has no ask named {', '.join(sorted(unknown)) or rules}")
+        put = object.__setattr__
+        put(self, "rules", rules)
+        for name, spec in self.asks.items():
+            value = values.get(name)
+            if isinstance(spec, Ask):
+                put(self, name, _as_given(spec, spec.default if value is None else value, notes.get(name, "")))
+            elif rules in spec.rules:
+                put(self, name, spec.default(rules) if value is None else _one_of(spec, value, rules))
+
+    def __setattr__(self, name: str, value: object) -> NoReturn:
+        raise AttributeError("a filled form is frozen; use changed(...)")
+
+    def changed(self, change: Change) -> Self:
+        """The same form with some values changed."""
+        values = {name: getattr(self, name) for name in self.asks if hasattr(self, name)}
+        notes = {name: value.step.note for name, value in values.items() if isinstance(value, Quantity) and value.step}
+        return type(self)(self.rules, notes, **(values | change))
+
+    def asked(self, name: str) -> bool:
+        """Whether this number or choice is asked at all, as the other picks stand."""
+        spec = self.asks[name]
+        if self.rules not in spec.rules:
+            return False
+        if not spec.cases:
+            return True
+        return any(
+            all(self.asked(other) and getattr(self, other) in options for other, options in case.items())
+            for case in spec.cases
+        )
+
+    def solve(self) -> Answer:
+        raise TypeError(f"{self.id} has no worksheet")
+
+    def answer(self) -> Answer:
+        """The answer to the question; outside the range of a law or a table, `not known` with the reason."""
+        if self.rules not in self.rule_sets:
+            return not_known("Only the US rule for this is worked here; under IEC rules the answer is not known.")
+        try:
+            return self.solve()
+        except OutsideValidity as outside:
+            return not_known(str(outside))
+
+    def found_by_trial(self) -> Mapping[str, Quantity | str]:
+        """Results that come from asking again with other values; a check that has some says so here."""
+        return {}
+
+    def full_answer(self) -> Answer:
+        """The answer with what is found by trial; `answer` alone is what the trials themselves ask for."""
+        plain = self.answer()
+        return (
+            plain if plain.verdict == NOT_KNOWN else replace(plain, results={**plain.results, **self.found_by_trial()})
+        )
+
+    def offers(self) -> list[Offer]:
+        """For a no: the changes that clear it, each tried by asking the same question again."""
+        return [offer for fix in self.fixes if (offer := self._tried(fix)) is not None]
+
+    def _tried(self, fix: Fix) -> Offer | None:
+        changes = [change for change in fix.changes(self) if all(self.asked(name) for name in change)]
+        for wanted in (GO, TIGHT):
+            serves = partial(self._serves, wanted)
+            found = _first_that_serves(changes, serves, fix.in_order)
+            if found is not None:
+                say = fix.say.format(**dict(found.items()))
+                return Offer(
+                    say + (f" ({fix.costs})" if fix.costs else ""), found, self.changed(found).answer().verdict
+                )
+        return None
+
+    def _serves(self, wanted: str, change: Change) -> bool:
+        verdict = self.changed(change).answer().verdict
+        return verdict in (GO, wanted)
+
+
+def _first_that_serves(changes: list[Change], serves: Callable[[Change], bool], in_order: bool) -> Change | None:
+    if not in_order:
+        return next((change for change in changes if serves(change)), None)
+    low, high = 0, len(changes)
+    while low < high:
+        middle = (low + high) // 2
+        low, high = (low, middle) if serves(changes[middle]) else (middle + 1, high)
+    return changes[low] if low < len(changes) and serves(changes[low]) else None
+
+
+def _as_given(spec: Ask, value: Quantity | str, note: str) -> Quantity:
+    if not isinstance(value, Quantity):
+        raise TypeError(f"{spec.label} takes a quantity, not {value!r}")
+    if value.step and value.step.kind == "given" and value.step.symbol == spec.symbol:
+        return value
+    return given(spec.symbol, spec.label, value, note)
+
+
+def _one_of(spec: Pick, value: Quantity | str, rules: str) -> str:
+    if value not in spec.options(rules):
+        raise ValueError(f"{spec.label}: {value!r} is not one of {', '.join(spec.options(rules))}")
+    return str(value)
+
+
+def _refuse_unfinished(cls: type[Check]) -> None:
+    """Say, naming the file, what a check lacks or has too much."""
+
+    def refuse(why: str) -> NoReturn:
+        raise TypeError(f"{cls.__module__}: {cls.__name__} {why}")
+
+    if not re.fullmatch(r"[A-Z].*\?", cls.question):
+        refuse("needs a docstring that begins with its question, ending in a question mark")
+    for name in vars(cls):
+        if (
+            not name.startswith("_")
+            and name not in _ATTRIBUTES
+            and name not in cls.asks
+            and name not in ("asks", "question", "id")
+        ):
+            refuse(f"has an attribute that no check knows: {name}")
+    for needed in ("title", "headline", "cautions", "examples") + (() if cls.told else ("fixes",)):
+        if not vars(cls).get(needed):
+            refuse(f"needs {needed}")
+    if "solve" not in vars(cls):
+        refuse("needs solve, its worksheet")
+    for name, spec in cls.asks.items():
+        _refuse_bad_ask(name, spec, cls.asks, refuse)
+
+
+def _refuse_bad_ask(
+    name: str, spec: Ask | Pick, asks: Mapping[str, Ask | Pick], refuse: Callable[[str], NoReturn]
+) -> None:
+    if not spec.help:
+        refuse(f"asks {name} without saying how to find it out")
+    if isinstance(spec, Ask):
+        if not spec.low.si <= spec.default.si <= spec.high.si:
+            refuse(f"asks {name} with a default outside its range")
+        if any(value.unit.dimension != spec.unit.dimension for value in (spec.low, spec.high, *spec.common)):
+            refuse(f"asks {name} with bounds in another kind of unit")
+    elif any(spec.default(rules) not in spec.options(rules) for rules in spec.rules):
+        refuse(f"asks {name} with a default that is not an option")
+    for other, options in ((other, options) for case in spec.cases for other, options in case.items()):
+        source = asks.get(other)
+        if not isinstance(source, Pick) or not all(
+            option in source.options(rules) for option in options for rules in source.rules
+        ):
+            refuse(f"asks {name} only under an option that {other} does not have")

@@ -1,0 +1,407 @@
+"""The page /run/car-distance/: stored energy to distance, each loss counted once.
+
+The dash counts at the car's battery, so the car's charger is a loss; the label counts at the wall and holds that loss
+already. Taking both is an error of about 14 %.
+"""
+
+from __future__ import annotations
+
+from calc.check import (
+    PHYSICAL,
+    Answer,
+    Caution,
+    Check,
+    Example,
+    Requirement,
+    answer,
+    ask,
+    less,
+    more,
+    option,
+    pick,
+    require,
+)
+from calc.laws.battery import energy_to_hand, share_in_the_cold
+from calc.laws.car import charging_efficiency, range_left
+from calc.laws.inverter import SPLIT_PHASE, SYSTEMS, limit_of_one_leg, offers, power_from_bank
+from calc.quantity import OutsideValidity, Quantity, alternative, constant, limit, need, step
+from calc.sources import COMMON_PRACTICE, EPA_LABEL, NEC_2023, OWN_DERIVATION
+from calc.units import A, V, W, degC, h, kWh, mi, mi_per_kWh, one, percent
+
+DASH, LABEL = "dash (at the battery)", "label (at the wall)"
+BY_POWER, MEASURED = "by its power", "measured"
+VOLTS = {"120 V": 120 * V, "240 V": 240 * V, "230 V": 230 * V}
+
+
+class CarDistance(Check):
+    """How far will the car go on what is stored?"""
+
+    title = "Distance in the car"
+    headline = "distance"
+
+    trip: Quantity = ask(
+        "D",
+        "The trip that must be possible",
+        15 * mi,
+        low=0.1 * mi,
+        high=500 * mi,
+        fact="place.trip",
+        common=(5 * mi, 10 * mi, 20 * mi, 40 * mi),
+        help="On a map, there and back",
+    )
+    consumption: Quantity = ask(
+        "c",
+        "What the car uses",
+        3.1 * mi_per_kWh,
+        low=0.2 * mi_per_kWh,
+        high=40 * mi_per_kWh,
+        fact="cars.consumption",
+        either_way=True,
+        common=(2.5 * mi_per_kWh, 3 * mi_per_kWh, 3.5 * mi_per_kWh, 4 * mi_per_kWh),
+        help="On its dash over the last tank, or its label; kWh per 100 mi, Wh/km and MPGe are read too",
+    )
+    consumption_kind: str = pick(
+        "Where that is measured",
+        (DASH, LABEL),
+        DASH,
+        fact="cars.consumption_kind",
+        help="The dash counts what leaves the car's battery; the label counts at the wall, charging loss included",
+    )
+    charging_volts: str = pick(
+        "Volts the car charges at",
+        ("120 V", "240 V", "230 V"),
+        "240 V",
+        fact="cars.charging_volts",
+        help="The outlet it is plugged into",
+    )
+    charging_amps: Quantity = ask(
+        "I",
+        "Amps the car is set to",
+        16 * A,
+        low=6 * A,
+        high=80 * A,
+        fact="cars.charging_amps",
+        common=(8 * A, 12 * A, 16 * A, 24 * A),
+        help="On the car's charge screen or its charging cord; 6 A is the least a car takes",
+    )
+    breaker: Quantity = ask(
+        "I_B",
+        "Breaker of the outlet the car is on",
+        20 * A,
+        low=10 * A,
+        high=100 * A,
+        fact="outlets.breaker",
+        common=(15 * A, 20 * A, 30 * A, 50 * A),
+        help="The number on its handle",
+    )
+    charger_known: str = pick(
+        "Loss in the car's own charger",
+        (BY_POWER, MEASURED),
+        BY_POWER,
+        habit=True,
+        when={"consumption_kind": (DASH,)},
+        help="Measured: energy into the car's battery over energy from the outlet",
+    )
+    charger_efficiency: Quantity = ask(
+        "η_m",
+        "Efficiency of the car's charger",
+        88 * percent,
+        low=60 * percent,
+        high=95 * percent,
+        when={"charger_known": (MEASURED,)},
+        help="What the dash says went in, over what a meter at the outlet says",
+    )
+    bank_energy: Quantity = ask(
+        "E_n",
+        "Nameplate energy of the bank",
+        10.2 * kWh,
+        low=0.2 * kWh,
+        high=100 * kWh,
+        fact="bank.energy",
+        common=(5.1 * kWh, 10.2 * kWh, 15.4 * kWh),
+        help="On the battery's plate: volts times amp-hours, over 1000",
+    )
+    health: Quantity = ask(
+        "s",
+        "What is left of the nameplate",
+        100 * percent,
+        low=50 * percent,
+        high=100 * percent,
+        fact="bank.health",
+        common=(80 * percent, 90 * percent, 100 * percent),
+        help="From a measured discharge; 100 % when new",
+    )
+    charge: Quantity = ask(
+        "q",
+        "Charge left now",
+        100 * percent,
+        low=1 * percent,
+        high=100 * percent,
+        fact="now.charge",
+        common=(50 * percent, 75 * percent, 100 * percent),
+        help="On the battery's monitor",
+    )
+    reserve: Quantity = ask(
+        "q_r",
+        "Charge kept back",
+        10 * percent,
+        low=0 * percent,
+        high=60 * percent,
+        fact="bank.reserve",
+        common=(10 * percent, 20 * percent),
+        help="Your rule; never under the maker's least charge",
+    )
+    cells: Quantity = ask(
+        "θ_c",
+        "Temperature of the bank's cells",
+        20 * degC,
+        low=-40 * degC,
+        high=65 * degC,
+        fact="now.cells",
+        common=(0 * degC, 10 * degC, 25 * degC),
+        help="On the battery's monitor; cells lag the air by hours",
+    )
+    air: Quantity = ask(
+        "θ_a",
+        "Air where the car drives",
+        20 * degC,
+        low=-50 * degC,
+        high=60 * degC,
+        fact="now.air",
+        common=(-5 * degC, 10 * degC, 20 * degC),
+        help="A thermometer in the shade",
+    )
+    cabin: str = pick(
+        "Heating or cooling the cabin",
+        ("off", "on"),
+        "on",
+        fact="cars.cabin",
+        habit=True,
+        help="An open vehicle has none: off",
+    )
+    continuous: Quantity = ask(
+        "P_r",
+        "Inverter's continuous rating here",
+        5000 * W,
+        low=100 * W,
+        high=30_000 * W,
+        fact="inverter.continuous",
+        common=(3000 * W, 5000 * W, 6000 * W),
+        help="On its plate, less what heat and altitude take off",
+    )
+    system: str = pick(
+        "Inverter's output", tuple(SYSTEMS), SPLIT_PHASE, fact="inverter.system", help="On its plate: output volts"
+    )
+    one_leg: str = pick(
+        "Full power on one leg?",
+        ("no", "yes"),
+        "no",
+        fact="inverter.one_leg",
+        when={"system": (SPLIT_PHASE,)},
+        help="`no` unless its manual says so",
+    )
+    running: Quantity = ask(
+        "P_x",
+        "Other loads on it all the while",
+        0 * W,
+        low=0 * W,
+        high=20_000 * W,
+        fact="now.running",
+        habit=True,
+        help="Lights, a fridge, tools: their watts",
+    )
+    idle: Quantity = ask(
+        "P₀",
+        "Inverter's idle draw",
+        60 * W,
+        low=0.5 * W,
+        high=500 * W,
+        fact="inverter.idle",
+        common=(25 * W, 55 * W, 90 * W),
+        help="In its manual: no-load watts; or 1.2 % of its rating",
+    )
+    peak_efficiency: Quantity = ask(
+        "η",
+        "Inverter's best efficiency",
+        93 * percent,
+        low=75 * percent,
+        high=96.9 * percent,
+        fact="inverter.peak_efficiency",
+        common=(90 * percent, 93 * percent, 95 * percent),
+        help="In its manual",
+    )
+
+    def solve(self) -> Answer:
+        if (self.charge <= self.reserve).holds:
+            raise OutsideValidity(f"At {self.charge} there is nothing to hand above the {self.reserve} kept back.")
+        car = step(
+            "P_car",
+            "Power the car takes from the outlet",
+            constant("V", "Nominal volts", VOLTS[self.charging_volts], COMMON_PRACTICE) * self.charging_amps,
+            W,
+        )
+        total = need("P", "Power the inverter gives", car + self.running, W)
+        from_bank = power_from_bank(total, self.idle, self.peak_efficiency)
+        energy = energy_to_hand(self.bank_energy, self.health, self.charge, self.reserve, share_in_the_cold(self.cells))
+        hours = step("t", "Hours of charging until the reserve", energy / from_bank, h)
+        given_out = limit("E_out", "Energy the car takes from the outlet", car * hours, kWh)
+        through, into_car = self._into_the_car(given_out, car)
+        left = range_left(self.air, self.cabin)
+        distance = limit("D_max", "Distance on what is stored", into_car * self.consumption * left, mi)
+        trip_energy = need(
+            "E_trip", "Energy the trip needs where it is counted", self.trip / (self.consumption * left), kWh
+        )
+        wanted = need(
+            "E_bank",
+            "Energy to have to hand for the trip, at the battery",
+            trip_energy / through * (from_bank / car),
+            kWh,
+        )
+        return answer(
+            require(
+                distance >= self.trip,
+                label="Distance",
+                rule=PHYSICAL,
+                yes="The trip is possible.",
+                tight="It goes {left}: the {right} trip is possible, with little to spare.",
+                no="It goes {left} on what is stored; the trip is {right}.",
+            ),
+            *self._supply(total, car),
+            say=f"The car goes {distance} on what is stored, after {hours} of charging.",
+            notes=self._naive(given_out, left),
+            distance=distance,
+            charging_time=hours,
+            energy_to_hand=energy,
+            energy_from_outlet=given_out,
+            energy_into_car=into_car,
+            power_from_bank=from_bank,
+            energy_needed_for_trip=wanted,
+            charging_time_for_trip=step("t_D", "Hours of charging for the trip", wanted / from_bank, h, rounds=1),
+        )
+
+    def _into_the_car(self, given_out: Quantity, car: Quantity) -> tuple[Quantity, Quantity]:
+        """The share that gets through the car's charger, and the energy that the consumption is counted from."""
+        if self.consumption_kind == LABEL:
+            all_of_it = constant(
+                "η_car", "The label counts at the wall: its charging loss is in it already", 1 * one, EPA_LABEL
+            )
+            return all_of_it, limit("E_car", "Energy as the label counts it", given_out * all_of_it, kWh)
+        if self.charger_known == MEASURED:
+            through = alternative(
+                "η_car", "Share that the car's charger lets through", self.charger_efficiency, "as measured", percent
+            )
+        else:
+            through = charging_efficiency(car)
+        return through, limit("E_car", "Energy into the car's battery", given_out * through, kWh)
+
+    def _supply(self, total: Quantity, car: Quantity) -> tuple[Requirement, ...]:
+        """Can the rig give what the car is set to take: volts, rating, one leg, breaker."""
+        continuous = constant(
+            "k_c", "A car is a continuous load and counts for", 1.25 * one, NEC_2023.at("625.42, 210.20(A)")
+        )
+        drawn = need("I_need", "Current the breaker must be good for", continuous * self.charging_amps, A)
+        rests = [
+            require(
+                offers(self.system, self.charging_volts),
+                label="Volts",
+                yes="The inverter gives these volts.",
+                no=f"This inverter gives {self.system}, not {self.charging_volts}.",
+            ),
+            require(
+                total <= self.continuous,
+                label="Inverter",
+                yes="The inverter gives this.",
+                tight="The inverter gives {left} of its {right}, with little to spare.",
+                no="The car and the other loads ask {left}; the inverter gives {right}.",
+            ),
+            require(
+                drawn <= self.breaker,
+                label="Outlet",
+                exact=True,
+                yes="The breaker holds.",
+                no="Set the car lower: for hours on end its current counts as {left}, on a {right} breaker.",
+            ),
+        ]
+        if self.charging_volts == "120 V" and self.system == SPLIT_PHASE:
+            leg = limit_of_one_leg(self.continuous, self.one_leg)
+            # Where the other loads hang is not asked: held against the same leg, the answer errs to the safe side.
+            rests.append(
+                require(
+                    total <= leg,
+                    label="One leg",
+                    yes="One leg gives this.",
+                    tight="One leg gives {left} of {right}, with little to spare.",
+                    no="The car and the other loads ask {left} of one leg, which gives {right}.",
+                )
+            )
+        return tuple(rests)
+
+    def _naive(self, given_out: Quantity, left: Quantity) -> tuple[str, ...]:
+        if self.consumption_kind == LABEL:
+            return ()
+        careless = limit("D_n", "Energy to hand times the dash figure", given_out * self.consumption, mi)
+        return (
+            f"Energy at the outlet times the dash figure would say {careless}: it forgets the loss in the car's charger and the weather.",
+        )
+
+    fixes = (
+        more("charge", 5 * percent, "Fill the bank to {charge} first", costs="it takes time to refill"),
+        option("cabin", "off", "Drive with the cabin's heating and cooling off; warm it while plugged in"),
+        less("trip", 1 * mi, "Plan {trip} instead"),
+        more("bank_energy", 0.1 * kWh, "Carry a bank of {bank_energy}", costs="heavier, dearer"),
+        less("charging_amps", 1 * A, "Set the car to {charging_amps}", costs="it charges longer"),
+        option("charging_volts", "240 V", "Charge it at 240 V"),
+        less("running", 50 * W, "Switch off other loads down to {running}"),
+    )
+    cautions = (
+        Caution(
+            "WARNING",
+            "A car may refuse this source, or rely on a ground that is not there",
+            "Without a bond between neutral and ground where the power is made, a fault can put the car's body at mains voltage",
+            "Have the bond and the ground-fault protection checked; never defeat the car's own test",
+        ),
+        Caution(
+            "CAUTION",
+            "An outlet that carries its current for hours can run hot",
+            "A worn contact melts and can burn",
+            "Feel the plug after ten minutes; if it is too warm to hold, stop and replace it",
+        ),
+        Caution(
+            "NOTICE",
+            "Wind, hills, speed and soft ground take more than the dash's average",
+            "The car may stop short",
+            "Keep a reserve in the car as well",
+        ),
+    )
+    examples = (
+        Example(
+            given={
+                "bank_energy": "5.12 kWh",
+                "health": "100",
+                "charge": "100",
+                "reserve": "10",
+                "charging_volts": "120 V",
+                "charging_amps": "12",
+                "running": "0",
+                "idle": "36",
+                "peak_efficiency": "92",
+                "consumption": "3.4",
+                "consumption_kind": DASH,
+                "charger_known": BY_POWER,
+                "cells": "25 °C",
+                "air": "24 °C",
+                "trip": "9",
+                "continuous": "3000",
+                "system": "120 V",
+                "breaker": "15",
+            },
+            expect={"energy_to_hand": "4.608 kWh"},
+            verdict="go",
+            source=OWN_DERIVATION,
+        ),
+        Example(
+            given={"consumption": "112 MPGe", "consumption_kind": LABEL, "air": "24 °C", "trip": "1000 km"},
+            verdict="no",
+            source=EPA_LABEL,
+        ),
+    )

@@ -1,0 +1,502 @@
+"""The page /wire/wire-for-run/: three separate tests of the wire, then the volts lost on it.
+
+Terminals, conditions and breaker are tested each by itself and never multiplied together: 125 % for a continuous
+load belongs to lugs and breakers, heat and crowding belong to the insulation.
+"""
+
+from __future__ import annotations
+
+from calc.check import (
+    IEC,
+    NEC,
+    Answer,
+    Caution,
+    Check,
+    Example,
+    Requirement,
+    answer,
+    ask,
+    less,
+    next_option,
+    option,
+    pick,
+    require,
+)
+from calc.laws import conductor as us
+from calc.laws import conductor_iec as iec
+from calc.laws.protection import breaker_before, motor_breaker, standard_rating_up
+from calc.quantity import Quantity, limit, need, step
+from calc.sources import COMMON_PRACTICE, NEC_2023
+from calc.units import A, V, degC, ft, one, percent, wires
+
+ORDINARY, MOTOR = "ordinary", "one motor, by its table current"
+ONE_LOAD, SEVERAL = "one load", "several receptacles"
+
+
+class WireForRun(Check):
+    """What wire for this run?"""
+
+    title = "Wire for a run"
+    headline = "usable_ampacity"
+
+    circuit: str = pick(
+        "Kind of circuit",
+        us.CIRCUITS,
+        "one-phase",
+        help="One-phase: two wires carry it, also a 240 V load. Split-phase: two hots and a shared neutral",
+    )
+    volts: Quantity = ask(
+        "V",
+        "Volts at the source",
+        120 * V,
+        low=10 * V,
+        high=600 * V,
+        common=(12 * V, 48 * V, 120 * V, 240 * V),
+        help="Between the two wires that carry the load; on split-phase, one leg to neutral",
+    )
+    continuous_current: Quantity = ask(
+        "I_c",
+        "Current that runs three hours or more",
+        12 * A,
+        low=0 * A,
+        high=600 * A,
+        common=(12 * A, 16 * A, 24 * A, 32 * A),
+        help="Chargers, cars, heaters, and the battery side of an inverter",
+    )
+    other_current: Quantity = ask(
+        "I_o",
+        "Other current at the same time",
+        0 * A,
+        low=0 * A,
+        high=600 * A,
+        help="Tools that come and go, at their plate amps",
+    )
+    lighter_leg: Quantity = ask(
+        "I_₂",
+        "Current in the lighter leg",
+        0 * A,
+        low=0 * A,
+        high=600 * A,
+        when={"circuit": ("split-phase",)},
+        help="The two numbers above are the heavier leg; 0 is the worst for the drop",
+    )
+    power_factor: Quantity = ask(
+        "pf",
+        "Power factor",
+        1 * one,
+        low=0.3 * one,
+        high=1 * one,
+        habit=True,
+        when={"circuit": ("one-phase", "split-phase")},
+        common=(0.8 * one, 0.9 * one, 1 * one),
+        help="1 for heaters and chargers; motors about 0.8",
+    )
+    run_length: Quantity = ask(
+        "L",
+        "Length of the run, one way",
+        60 * ft,
+        low=0.5 * ft,
+        high=1000 * ft,
+        common=(25 * ft, 50 * ft, 100 * ft),
+        help="One way along the wire, not out and back",
+    )
+    metal: str = pick(
+        "Metal",
+        {NEC: (us.COPPER, us.ALUMINIUM), IEC: (us.COPPER,)},
+        us.COPPER,
+        help="On the reel or the jacket; copper-clad aluminium is neither and is not worked here",
+    )
+    size: str = pick(
+        "Conductor size",
+        {NEC: us.sizes(us.COPPER), IEC: iec.sizes()},
+        {NEC: "12 AWG", IEC: "2.5 mm2"},
+        help="Printed on the jacket",
+    )
+    breaker: Quantity = ask(
+        "I_B",
+        "Breaker or fuse before the run",
+        20 * A,
+        low=1 * A,
+        high=800 * A,
+        common=(15 * A, 20 * A, 30 * A, 50 * A),
+        help="The number on its handle",
+    )
+    insulation: str = pick(
+        "Insulation",
+        {NEC: ("60 °C", "75 °C", "90 °C"), IEC: iec.INSULATIONS},
+        {NEC: "90 °C", IEC: "XLPE 90 °C"},
+        help="By the type printed on the jacket; unmarked cord is 60 °C",
+    )
+    terminals: str = pick(
+        "Lugs at both ends",
+        {NEC: ("60 °C", "75 °C")},
+        "60 °C",
+        help="Marked on the lug or breaker; 60 °C where unmarked and 100 A or less",
+    )
+    ambient: Quantity = ask(
+        "θ_a",
+        "Air around the wire",
+        30 * degC,
+        low=-40 * degC,
+        high=80 * degC,
+        habit=True,
+        common=(30 * degC, 45 * degC, 60 * degC),
+        help="30 °C in shade, 45 °C in a closed box, 60 °C in a box in the sun",
+    )
+    carrying: Quantity = ask(
+        "n",
+        "Wires carrying current side by side",
+        2 * wires,
+        low=2 * wires,
+        high=60 * wires,
+        rules=(NEC,),
+        common=(2 * wires, 3 * wires, 4 * wires, 6 * wires),
+        help="Ground never counts; a neutral counts unless it carries only the difference of two legs",
+    )
+    lay: str = pick(
+        "How it lies",
+        {NEC: (us.RACEWAY, us.FREE_AIR)},
+        us.RACEWAY,
+        help="Single wires with air all round stay cooler; copper only",
+    )
+    load_kind: str = pick(
+        "Kind of load",
+        {NEC: (ORDINARY, MOTOR)},
+        ORDINARY,
+        help="A motor's breaker only catches short circuits, so it may be larger than the wire",
+    )
+    feeds: str = pick(
+        "What it feeds",
+        {NEC: (ONE_LOAD, SEVERAL)},
+        ONE_LOAD,
+        help="For several receptacles the breaker may not exceed the wire",
+    )
+    method: str = pick(
+        "How it is laid",
+        {IEC: iec.METHODS},
+        "B2",
+        help="A1, A2 in conduit in an insulated wall; B1, B2 in conduit on it; C clipped to it; E in free air; 2: one multicore cable",
+    )
+    loaded: str = pick(
+        "Loaded conductors",
+        {IEC: ("2", "3")},
+        "2",
+        help="2 for dc and one-phase, 3 where a third one carries current too",
+    )
+    circuits: Quantity = ask(
+        "N", "Circuits run together", 1 * wires, low=1 * wires, high=20 * wires, rules=(IEC,), help="Count this one too"
+    )
+    device: str = pick("Kind of device", {IEC: ("circuit-breaker", "gG fuse")}, "circuit-breaker", help="Printed on it")
+    hot: Quantity = ask(
+        "θ_w",
+        "The wire's own temperature at work",
+        75 * degC,
+        low=-20 * degC,
+        high=105 * degC,
+        habit=True,
+        rules=(NEC,),
+        help="75 °C is what the resistance tables assume; a cold reel reads 18 % less",
+    )
+    wanted_drop: Quantity = ask(
+        "d_go",
+        "Loss you would like to stay under",
+        3 * percent,
+        low=0.5 * percent,
+        high=10 * percent,
+        habit=True,
+        common=(1 * percent, 3 * percent, 5 * percent),
+        help="3 % for a branch circuit; 1 % on the battery side of an inverter",
+    )
+    most_drop: Quantity = ask(
+        "d_max",
+        "Most you would accept",
+        5 * percent,
+        low=0.5 * percent,
+        high=15 * percent,
+        habit=True,
+        common=(2 * percent, 5 * percent, 8 * percent),
+        help="5 % for a branch circuit, 2 % on the battery side; IEC allows 6 (lights) or 8 % from a supply of your own",
+    )
+
+    def solve(self) -> Answer:
+        return self._by_nec() if self.rules == NEC else self._by_iec()
+
+    def _by_nec(self) -> Answer:
+        load = need("I", "Current in the wire", self.continuous_current + self.other_current, A)
+        wanted = us.continuous_load(self.continuous_current, self.other_current)
+        lugs = us.terminal_ampacity(self.size, self.metal, self.lay, self.insulation, self.terminals)
+        corrected = us.corrected_ampacity(self.size, self.metal, self.lay, self.insulation, self.ambient, self.carrying)
+        usable = us.usable_ampacity(lugs, corrected)
+        largest = (
+            motor_breaker(load)
+            if self.load_kind == MOTOR
+            else breaker_before(usable, self.size, self.metal, self.feeds == SEVERAL)
+        )
+
+        opposition = us.impedance(self.size, self.metal, self.circuit, self.hot, self.power_factor)
+        loop = us.current_path(self.circuit, load, self.lighter_leg)
+        lost = us.volts_lost(self.run_length, opposition, loop)
+        r = us.resistance(self.size, self.metal, self.circuit, self.hot)
+        return answer(
+            require(
+                wanted <= lugs,
+                label="Lugs",
+                yes="The lugs carry it.",
+                no=f"{self.size} lets its {self.terminals} lugs carry {{right}}; {{left}} is asked of them.",
+            ),
+            require(
+                load <= corrected,
+                label="Insulation",
+                yes="The insulation stands it.",
+                no=f"{self.size} as it is laid carries {{right}}, and the load is {{left}}.",
+            ),
+            require(
+                wanted <= self.breaker,
+                label="Breaker holds the load",
+                yes="The breaker holds.",
+                no="The load asks {left} of a {right} breaker: it trips, or wears out warm.",
+            ),
+            self._breaker_protects(largest, usable),
+            *self._drop(lost),
+            say=f"{self.size} {self.metal} carries the {load:up}; {lost} are lost on {self.run_length}.",
+            notes=self._naive(lugs),
+            usable_ampacity=usable,
+            corrected_ampacity=corrected,
+            needed_ampacity=wanted,
+            smallest_breaker=step(
+                "I_Bmin",
+                "Smallest standard breaker for the load",
+                standard_rating_up(wanted, "standard_ratings"),
+                A,
+                NEC_2023.at("240.6(A)"),
+            ),
+            largest_breaker=largest,
+            volts_lost=lost,
+            volts_at_load=limit("V_2", "Volts left at the load", self.volts - lost, V),
+            heat_lost=us.heat_lost(self.circuit, self.run_length, r, load, self.lighter_leg),
+            longest_run=us.longest_run(self.most_drop, self.volts, opposition, loop),
+            ground_wire=us.ground_wire(self.breaker, self.metal, self.size, self._least_size(wanted, load)),
+        )
+
+    def _breaker_protects(self, largest: Quantity, usable: Quantity) -> Requirement:
+        no = f"A {{left}} breaker is too large for {self.size} {self.metal}: at most {{right}}. The wire would burn before it opens."
+        if self.load_kind == MOTOR:
+            return require(
+                self.breaker <= largest,
+                label="Breaker protects the wire",
+                exact=True,
+                yes="The breaker suits the motor.",
+                no=no,
+            )
+        return require(
+            self.breaker <= largest,
+            comfortable=self.breaker <= usable,
+            label="Breaker protects the wire",
+            yes="The breaker protects the wire.",
+            tight=f"The {{left}} breaker is the next size above what {self.size} carries as laid: allowed for one load, with nothing to spare.",
+            no=no,
+        )
+
+    def _drop(self, lost: Quantity) -> tuple[Requirement]:
+        share = us.share_lost(lost, self.volts)
+        return (
+            require(
+                share <= self.most_drop,
+                comfortable=share <= self.wanted_drop,
+                label="Volts lost",
+                yes="Few volts are lost.",
+                tight=f"It carries the current, but {{left}} of the volts are lost on {self.run_length}; {self.wanted_drop} would be better.",
+                no=f"{{left}} of the volts are lost on {self.run_length} of {self.size}; {{right}} is the most you accept.",
+            ),
+        )
+
+    def _naive(self, lugs: Quantity) -> tuple[str, ...]:
+        """Name the wrong number that a hurried reader takes from the table."""
+        if self.insulation != "90 °C" or self.lay != us.RACEWAY:
+            return ()
+        hottest = us.terminal_ampacity(self.size, self.metal, self.lay, "90 °C", "90 °C")
+        return (
+            f"The 90 °C column says {hottest} for {self.size}; the {self.terminals} lugs allow {lugs}. The 90 °C figure only serves as the start for heat and crowding.",
+        )
+
+    def _least_size(self, wanted: Quantity, load: Quantity) -> str:
+        """The thinnest size that carries the load, volts aside: growing beyond it grows the ground wire too."""
+        for size in us.sizes(self.metal):
+            if us.table(us.ampacity_table(self.lay)).has(size, "Cu 60" if self.metal == us.COPPER else "Al 60"):
+                lugs = us.terminal_ampacity(size, self.metal, self.lay, self.insulation, self.terminals)
+                if (wanted <= lugs).holds and (
+                    load
+                    <= us.corrected_ampacity(size, self.metal, self.lay, self.insulation, self.ambient, self.carrying)
+                ).holds:
+                    return size
+        return self.size
+
+    def _by_iec(self) -> Answer:
+        load = need("I_b", "Design current", self.continuous_current + self.other_current, A)
+        iz = iec.capacity(self.size, self.insulation, self.method, self.loaded, self.ambient, self.circuits)
+        most = iec.capacity_for_device(iz, self.device)
+        opposition = iec.drop_per_amp(self.size, self.metal, self.circuit, self.run_length, self.power_factor)
+        loop = us.current_path(self.circuit, load, self.lighter_leg)
+        lost = iec.volts_lost(opposition, loop)
+        return answer(
+            require(
+                load <= self.breaker,
+                label="Device holds the load",
+                yes="The device holds.",
+                no="The load asks {left} of a {right} device: it trips.",
+            ),
+            require(
+                self.breaker <= most,
+                exact=True,
+                label="Device protects the wire",
+                yes="The device protects the wire.",
+                no=f"A {{left}} {self.device} is too large for {self.size} as laid: at most {{right}}.",
+            ),
+            require(
+                load <= iz,
+                label="Wire",
+                yes="The wire carries it.",
+                no=f"{self.size} as laid carries {{right}}; the load is {{left}}.",
+            ),
+            *self._drop(lost),
+            say=f"{self.size} copper by method {self.method} carries the {load:up}; {lost} are lost on {self.run_length}.",
+            usable_ampacity=iz,
+            largest_breaker=most,
+            smallest_breaker=step(
+                "I_Bmin", "Smallest standard device for the load", standard_rating_up(load, "standard_ratings_iec"), A
+            ),
+            volts_lost=lost,
+            volts_at_load=limit("V_2", "Volts left at the load", self.volts - lost, V),
+            longest_run=step(
+                "L_max",
+                f"Longest run, one way, for {self.most_drop} lost",
+                self.run_length * (self.most_drop * self.volts / lost),
+                ft,
+                rounds=-1,
+            ),
+            ground_wire=iec.earth_wire(self.size),
+        )
+
+    fixes = (
+        next_option("size", "Use {size} or thicker", costs="heavier, dearer, stiffer"),
+        option("terminals", "75 °C", "Use lugs and a breaker marked 75 °C at both ends"),
+        less("run_length", 5 * ft, "Keep the run to {run_length} or less"),
+        less(
+            "continuous_current",
+            1 * A,
+            "Set the charger or car to {continuous_current} or less",
+            costs="it charges longer",
+        ),
+        less("breaker", 5 * A, "Put a {breaker} breaker before it"),
+    )
+    cautions = (
+        Caution(
+            "DANGER",
+            "Live conductors kill",
+            "Touching one, or cutting into one, can stop the heart or burn to the bone",
+            "Switch off, unplug, isolate the battery, then test that it is dead before you touch anything",
+        ),
+        Caution(
+            "WARNING",
+            "A wire behind too large a breaker burns before the breaker opens",
+            "The insulation can set fire to the cart or a wall",
+            "Never fit a larger breaker to stop it tripping; fit a thicker wire or take load off",
+        ),
+        Caution(
+            "CAUTION",
+            "Loose and unsuited terminals run hot though the wire is large enough",
+            "They melt and can burn a hand",
+            "Use lugs made for the metal and the stranding, with the maker's torque",
+        ),
+    )
+    examples = (
+        Example(
+            given={
+                "volts": "120 V",
+                "continuous_current": "0",
+                "other_current": "15 A",
+                "run_length": "75 ft",
+                "size": "12 AWG",
+                "breaker": "20",
+            },
+            expect={"volts_lost": "4.46 V"},
+            verdict="tight",
+            source=NEC_2023.at("Chapter 9, Table 8: 1.98 Ω/kft for 12 AWG stranded, worked by hand"),
+        ),
+        Example(
+            given={
+                "volts": "240",
+                "continuous_current": "24",
+                "other_current": "6",
+                "size": "8 AWG",
+                "breaker": "40",
+                "terminals": "75 °C",
+                "ambient": "45 °C",
+                "carrying": "4",
+                "run_length": "10",
+            },
+            expect={"corrected_ampacity": "38.28 A", "needed_ampacity": "36 A", "largest_breaker": "40 A"},
+            verdict="tight",
+            source=NEC_2023.at("Tables 310.16, 310.15(B)(1)(1), 310.15(C)(1), worked by hand"),
+        ),
+        Example(
+            given={
+                "continuous_current": "70",
+                "volts": "240",
+                "size": "4 AWG",
+                "breaker": "90",
+                "terminals": "75 °C",
+                "run_length": "10",
+            },
+            expect={"usable_ampacity": "85 A", "needed_ampacity": "87.5 A"},
+            verdict="no",
+            source=NEC_2023.at("110.14(C): the lug's column rules, not the insulation's"),
+        ),
+        Example(
+            given={
+                "continuous_current": "16",
+                "size": "2.5 mm2",
+                "breaker": "16",
+                "ambient": "45 °C",
+                "circuits": "3",
+                "volts": "230",
+                "run_length": "10 m",
+            },
+            expect={"usable_ampacity": "18.27 A"},
+            verdict="tight",
+            rules=IEC,
+            source=iec.IEC_60364_5_52.at("Tables B.52.5, B.52.14, B.52.17, worked by hand"),
+        ),
+        Example(
+            given={
+                "continuous_current": "16",
+                "size": "2.5 mm2",
+                "breaker": "20",
+                "ambient": "45 °C",
+                "circuits": "3",
+                "volts": "230",
+                "run_length": "10 m",
+            },
+            verdict="no",
+            rules=IEC,
+            source=iec.IEC_60364_5_52.at("Tables B.52.5, B.52.14, B.52.17, worked by hand"),
+        ),
+        Example(
+            given={
+                "continuous_current": "0",
+                "other_current": "10",
+                "size": "10 AWG",
+                "breaker": "20",
+                "run_length": "25",
+            },
+            verdict="go",
+            source=COMMON_PRACTICE,
+        ),
+    )
+
+    def found_by_trial(self) -> dict[str, str]:
+        """The smallest size that is not a no, all else as it stands."""
+        for size in self.asks["size"].options(self.rules):
+            if self.changed({"size": size}).answer().verdict in ("go", "tight"):
+                return {"smallest_size": size}
+        return {"smallest_size": "none of the listed sizes"}

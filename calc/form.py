@@ -1,0 +1,141 @@
+"""From what was typed to a filled check: where each value comes from, what is wrong, what is missing.
+
+The order is: typed; the rig's fact; with no rig only, the example rig's fact, then the default of the ask. With a rig,
+a missing nameplate fact is never guessed; only a habit (75 °C for a working conductor) may be assumed, and is
+printed as assumed.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass, field
+
+from calc import units
+from calc.check import NEC, Answer, Ask, Check, Missing, Offer, Pick, not_known
+from calc.printing import as_read, number_text, printed
+from calc.quantity import Quantity
+from calc.reading import Unreadable, must_be_between, read_choice, read_quantity
+from calc.rig import Rig, example_rig
+from calc.units import Unit
+
+TYPED, FROM_RIG, EXAMPLE, ASSUMED = "typed here", "from the rig", "example number", "assumed; common habit"
+
+
+@dataclass(frozen=True)
+class Asked:
+    """A check asked with certain values: the filled form, or the reasons why it could not be filled."""
+
+    kind: type[Check]
+    rules: str
+    typed: Mapping[str, str]
+    check: Check | None
+    problems: Mapping[str, str] = field(default_factory=dict)
+    missing: tuple[Missing, ...] = ()
+    origins: Mapping[str, str] = field(default_factory=dict)
+
+    def answer(self) -> Answer:
+        """The answer, found-by-trial results included; `not known` where a fact is missing."""
+        assert self.check is not None, "a form that cannot be read has no answer"
+        if self.missing:
+            names = ", ".join(missing.label[0].lower() + missing.label[1:] for missing in self.missing)
+            return not_known(f"Not answered without: {names}.", self.missing)
+        return self.check.full_answer()
+
+    def offers(self, answer: Answer) -> list[Offer]:
+        return self.check.offers() if self.check and answer.verdict == "no" else []
+
+
+def fill(kind: type[Check], typed: Mapping[str, str], rig: Rig | None = None, rules: str = NEC) -> Asked:
+    """Fill a check's form from typed text, the rig's facts and the defaults.
+
+    Nothing is raised for what was typed: each field's problem is kept, in words, under its name.
+    """
+    values: dict[str, Quantity | str] = {}
+    origins: dict[str, str] = {}
+    problems: dict[str, str] = {}
+    missing: list[Missing] = []
+    for name, spec in kind.asks.items():
+        if rules not in spec.rules:
+            continue
+        try:
+            standing, origin = _standing(spec, rig, rules)
+            if name in typed and not (standing is not None and typed[name] == field_text(spec, standing, rules)):
+                standing, origin = read_field(spec, typed[name], rules), TYPED
+        except Unreadable as problem:
+            problems[name] = f"{spec.label} {problem}."
+            continue
+        if standing is None:
+            missing.append(Missing(name, spec.label, spec.help))
+        else:
+            values[name], origins[name] = standing, origin
+    if problems:
+        return Asked(kind, rules, typed, None, problems)
+    check = kind(rules, origins, **values)
+    needed = tuple(fact for fact in missing if check.asked(fact.name))
+    return Asked(kind, rules, typed, check, {}, needed, origins)
+
+
+def _standing(spec: Ask | Pick, rig: Rig | None, rules: str) -> tuple[Quantity | str | None, str]:
+    """What stands in a field before anything is typed, and where it is from; None where it is not known."""
+    known = (rig or example_rig()).value(spec.fact) if spec.fact else None
+    if known is not None and (isinstance(spec, Ask) or known in spec.options(rules)):
+        return _fitting(spec, known), FROM_RIG if rig else EXAMPLE
+    if rig and not spec.habit:
+        return None, ""
+    origin = ASSUMED if rig else EXAMPLE
+    return (spec.default(rules) if isinstance(spec, Pick) else _in_usual_unit(spec.default)), origin
+
+
+def _fitting(spec: Ask | Pick, fact: Quantity | str) -> Quantity | str:
+    """A fact as the field takes it. A rig that was accepted may still hold what this question cannot use."""
+    if isinstance(spec, Pick) or isinstance(fact, str):
+        return fact
+    return must_be_between(
+        _in_usual_unit(Quantity(fact.si, _alike(fact.unit, spec.unit), exact=True)), spec.low, spec.high
+    )
+
+
+def _alike(unit: Unit, wanted: Unit) -> Unit:
+    """A fact in watts serves where volt-amperes are asked; what differs only in name takes the field's name."""
+    return wanted if unit.factor == wanted.factor and unit.point == wanted.point else unit
+
+
+def _in_usual_unit(quantity: Quantity) -> Quantity:
+    """The number as these people would write it down: 75 ft stands as 22.9 m, and is worked as 22.9 m."""
+    unit = units.usual(quantity.unit)
+    return quantity if unit is quantity.unit else float(number_text(quantity.shown_in(unit)).replace("−", "-")) * unit
+
+
+def read_field(spec: Ask | Pick, text: str, rules: str) -> Quantity | str:
+    """One field. Raises Unreadable with what to write instead, without the label."""
+    if isinstance(spec, Pick):
+        return read_choice(text, spec.options(rules))
+    unit = field_unit(spec)
+    quantity = read_quantity(text, unit, good_example(spec), spec.either_way)
+    return must_be_between(quantity, spec.low, spec.high)
+
+
+def field_unit(spec: Ask) -> Unit:
+    """The unit a bare number is in: the one these people use."""
+    return units.usual(spec.unit)
+
+
+def good_example(spec: Ask) -> str:
+    return shown_text(spec.default.shown_in(field_unit(spec)))
+
+
+def shown_text(quantity: Quantity) -> str:
+    """A number as a form shows it: as it was typed, or to three figures in another unit."""
+    return as_read(quantity.shown) if quantity.exact else number_text(quantity)
+
+
+def field_text(spec: Ask | Pick, value: Quantity | str, rules: str) -> str:
+    """What stands in the field: a bare number where its unit is the field's own, else with its unit."""
+    if isinstance(value, str):
+        return value
+    assert isinstance(spec, Ask)
+    if value.unit is field_unit(spec):
+        return shown_text(value)
+    if value.exact and value.step and value.step.note == TYPED:
+        return printed(value)
+    return shown_text(value.shown_in(field_unit(spec)))

@@ -1,0 +1,180 @@
+"""Conductors under the US rules: ampacity by three separate tests, resistance hot, drop, ground wire."""
+
+from __future__ import annotations
+
+from calc.quantity import Quantity, alternative, constant, largest, limit, need, root, smallest, step
+from calc.sources import NEC_2023, OWN_DERIVATION
+from calc.tables import table
+from calc.units import A, V, W, cmil, degC, ft, ohm_per_kft, one, per_K, percent, wires
+
+CIRCUITS = ("dc", "one-phase", "split-phase")
+RACEWAY, FREE_AIR = "raceway or cable", "single in free air"
+COPPER, ALUMINIUM = "copper", "aluminium"
+
+# Reactance is felt, and the skin of an ac current shows, from this size up (common practice: below it the ac and dc
+# resistances of the tables agree within their rounding).
+_SKIN_FROM = "1/0 AWG"
+
+
+def _metal(metal: str) -> str:
+    return "Cu" if metal == COPPER else "Al"
+
+
+def ampacity_table(lay: str) -> str:
+    return "ampacity_raceway" if lay == RACEWAY else "ampacity_free_air"
+
+
+def sizes(metal: str) -> tuple[str, ...]:
+    """The sizes in which this metal is listed for building wire, thinnest first."""
+    listed = table("ampacity_raceway")
+    return tuple(size for size in listed.rows if listed.has(size, f"{_metal(metal)} 75"))
+
+
+def continuous_load(continuous: Quantity, other: Quantity, symbol: str = "I_need") -> Quantity:
+    """What terminals and breaker must carry [A]: a load of three hours or more counts for 125 %."""
+    factor = constant("k_c", "A continuous load counts for", 1.25 * one, NEC_2023.at("210.19(A), 210.20(A), 215.2(A)"))
+    return need(symbol, "Current that terminals and breaker must be good for", factor * continuous + other, A)
+
+
+def terminal_ampacity(size: str, metal: str, lay: str, insulation: str, terminals: str) -> Quantity:
+    """The column of the cooler of lug and insulation [A]: the lug sets it, whatever the wire could stand."""
+    column = min(insulation, terminals, key=_degrees)
+    return table(ampacity_table(lay)).read("I_lug", "Ampacity at the lugs", size, f"{_metal(metal)} {_degrees(column)}")
+
+
+def _degrees(rating: str) -> int:
+    return int(rating.split()[0])
+
+
+def corrected_ampacity(
+    size: str, metal: str, lay: str, insulation: str, ambient: Quantity, carrying: Quantity
+) -> Quantity:
+    """The insulation's own column, less for heat around it and for wires beside it [A]. Cold earns no credit."""
+    base = table(ampacity_table(lay)).read(
+        "I_ins", "Ampacity of the insulation, before correction", size, f"{_metal(metal)} {_degrees(insulation)}"
+    )
+    warm = table("ambient_factor")
+    row = warm.row_covering(ambient, degC)
+    from_table = warm.read("c_θ", f"Correction for {ambient} around the wire", row, str(_degrees(insulation)))
+    heat = step("f_θ", "Correction for heat, no credit for cold", smallest(from_table, 1), one)
+    crowd = table("carrying_factor")
+    beside = crowd.read(
+        "f_n", f"Adjustment for {carrying} carrying current together", crowd.row_covering(carrying, wires), "factor"
+    )
+    return limit("I_cor", "Ampacity as it is laid", base * heat * beside, A)
+
+
+def usable_ampacity(lugs: Quantity, corrected: Quantity) -> Quantity:
+    return limit(
+        "I_use",
+        "Usable ampacity, the lower of the two",
+        smallest(lugs, corrected),
+        A,
+        NEC_2023.at("110.14(C), 310.14(A)(2)"),
+    )
+
+
+# --- volts lost ----------------------------------------------------------------------------------------------
+
+
+def resistance(size: str, metal: str, circuit: str, hot: Quantity) -> Quantity:
+    """Resistance per length of a working conductor [Ω/kft], at its own temperature."""
+    column = f"{_metal(metal)} stranded"
+    properties, impedances = table("conductor_resistance"), table("ac_impedance")
+    ac_column = f"R {_metal(metal)} PVC"
+    at_75: Quantity
+    if circuit != "dc" and _from_skin_size(size) and impedances.has(size, ac_column):
+        dc = properties.read("r_dc", f"Resistance of {size} {metal} at 75 °C, dc", size, column, ohm_per_kft)
+        ac = impedances.read("r_ac", f"Resistance of {size} {metal} at 75 °C, ac", size, ac_column, ohm_per_kft)
+        at_75 = step("r₇₅", "Resistance at 75 °C, the larger of dc and ac", largest(dc, ac), ohm_per_kft)
+    else:
+        at_75 = properties.read("r₇₅", f"Resistance of {size} {metal} at 75 °C", size, column, ohm_per_kft)
+    rise = constant(
+        "α₇₅",
+        f"Rise of {metal}'s resistance",
+        (0.00323 if metal == COPPER else 0.00330) * per_K,
+        NEC_2023.at("Chapter 9, Table 8, note 2"),
+    )
+    reference = constant("θ₇₅", "Temperature of the table", 75 * degC, NEC_2023.at("Chapter 9, Table 8"))
+    return step("r", "Resistance as it works", at_75 * (1 + rise * (hot - reference)), ohm_per_kft)
+
+
+def _from_skin_size(size: str) -> bool:
+    listed = table("ampacity_raceway").rows
+    return listed.index(size) >= listed.index(_SKIN_FROM)
+
+
+def impedance(size: str, metal: str, circuit: str, hot: Quantity, power_factor: Quantity) -> Quantity:
+    """What a metre of one conductor opposes to the current, in line with the volts [Ω/kft]."""
+    r = resistance(size, metal, circuit, hot)
+    if circuit == "dc":
+        return alternative("z", "Opposition per length", r, "direct current: resistance alone", ohm_per_kft)
+    x = table("ac_impedance").read("x", f"Reactance of {size} in plastic pipe or cable", size, "X PVC", ohm_per_kft)
+    sine = step("qf", "Share of the current out of step", root(1 - power_factor**2), one, OWN_DERIVATION)
+    return step(
+        "z",
+        "Opposition per length",
+        r * power_factor + x * sine,
+        ohm_per_kft,
+        NEC_2023.at("Chapter 9, Table 9, note 2"),
+    )
+
+
+def current_path(circuit: str, current: Quantity, lighter_leg: Quantity) -> Quantity:
+    """The current that, over the one-way length of one conductor, loses the volts of the whole loop [A].
+
+    Out and back for two wires. On a split-phase run the neutral carries the difference of the legs, so two equal
+    legs lose half, and the worse leg loses the most when the other is idle.
+    """
+    if circuit == "split-phase":
+        return step(
+            "I_loop",
+            "Current out in the heavier leg and back in the neutral",
+            current + (current - lighter_leg),
+            A,
+            OWN_DERIVATION,
+        )
+    return step("I_loop", "Current, out and back", 2 * current, A, OWN_DERIVATION)
+
+
+def volts_lost(length: Quantity, opposition: Quantity, loop: Quantity) -> Quantity:
+    return need("ΔV", "Volts lost on the run", length * opposition * loop, V)
+
+
+def share_lost(lost: Quantity, volts: Quantity) -> Quantity:
+    return need("ΔV%", "Lost, of the source's volts", lost / volts, percent)
+
+
+def longest_run(share: Quantity, volts: Quantity, opposition: Quantity, loop: Quantity) -> Quantity:
+    """The one-way length at which exactly `share` of the volts is lost [ft]."""
+    return limit("L_max", f"Longest run, one way, for {share} lost", share * volts / (opposition * loop), ft)
+
+
+def heat_lost(circuit: str, length: Quantity, r: Quantity, current: Quantity, lighter_leg: Quantity) -> Quantity:
+    """Watts that warm the run: two loaded wires, or two legs and the neutral between them [W]."""
+    squares = 2 * current**2
+    if circuit == "split-phase":
+        squares = current**2 + lighter_leg**2 + (current - lighter_leg) ** 2
+    return need("P_loss", "Heat in the run", length * r * squares, W)
+
+
+# --- ground wire ---------------------------------------------------------------------------------------------
+
+
+def ground_wire(breaker: Quantity, metal: str, size: str, least_size: str) -> str:
+    """The equipment grounding conductor by the breaker; grown in proportion where the circuit wires were grown.
+
+    Returns the size as the trade writes it. The ratio is not rounded (trap: 1.589 taken as 1.6 asks a size more).
+    """
+    listed = table("grounding_conductor")
+    by_breaker = listed.text(listed.row_covering(breaker, A), _metal(metal))
+    circular = table("conductor_resistance")
+    area = (
+        circular.value(by_breaker, "cmil", cmil)
+        * circular.value(size, "cmil", cmil)
+        / circular.value(least_size, "cmil", cmil)
+    )
+    order = [row for row in circular.rows if circular.rows.index(row) >= circular.rows.index(by_breaker)]
+    grown = next((row for row in order if (circular.value(row, "cmil", cmil) >= area).holds), order[-1])
+    rows = circular.rows
+    return rows[min(rows.index(grown), rows.index(size))] if rows.index(by_breaker) <= rows.index(size) else size

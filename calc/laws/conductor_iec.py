@@ -1,0 +1,88 @@
+"""Conductors under the international rules: current-carrying capacity as laid, coordination, drop, earth wire."""
+
+from __future__ import annotations
+
+from calc.quantity import Quantity, alternative, constant, limit, need, read, root, smallest, step
+from calc.sources import IEC_60364_4_43, IEC_60364_5_52, IEC_60364_5_54, OWN_DERIVATION
+from calc.tables import table
+from calc.units import A, V, degC, mm2, mohm, ohm_mm2_per_m, ohm_per_km, one, wires
+
+METHODS = ("A1", "A2", "B1", "B2", "C", "E")
+INSULATIONS = ("PVC 70 °C", "XLPE 90 °C")
+
+
+def sizes() -> tuple[str, ...]:
+    return table("iec_ampacity").rows
+
+
+def capacity(size: str, insulation: str, method: str, loaded: str, ambient: Quantity, circuits: Quantity) -> Quantity:
+    """Iz [A]: the table's current for the method, times the factors for heat and for circuits run together."""
+    kind = insulation.split()[0]
+    base = table("iec_ampacity").read(
+        "I_tab", f"Current of {size} by method {method}", size, f"{kind} {loaded} {method}"
+    )
+    warm = table("iec_ambient_factor")
+    from_table = warm.read("k_tab", f"Factor for {ambient} around the wire", warm.row_covering(ambient, degC), kind)
+    heat = step("k_θ", "Factor for heat, no credit for cold", smallest(from_table, 1), one)
+    together = table("iec_grouping")
+    beside = together.read(
+        "k_n", f"Factor for {circuits} circuits together", together.row_covering(circuits, wires), "factor"
+    )
+    return limit("I_z", "Current-carrying capacity as laid", base * heat * beside, A)
+
+
+def capacity_for_device(iz: Quantity, device: str) -> Quantity:
+    """The largest rated current that this conductor may have before it [A]: I₂ ≤ 1.45·Iz is the ruling."""
+    if device == "gG fuse":
+        factor = constant(
+            "k_gG",
+            "A gG fuse of 16 A and more opens at 1.6 times its rating: of I_z it may have",
+            0.9 * one,
+            IEC_60364_4_43.at("433.1, with IEC 60269-1"),
+        )
+        return limit("I_dev", "Largest fuse for the conductor", factor * iz, A, IEC_60364_4_43.at("433.1"))
+    return alternative(
+        "I_dev",
+        "Largest breaker for the conductor",
+        iz,
+        "a circuit-breaker trips at 1.45 times its rating by its own standard",
+        A,
+        IEC_60364_4_43.at("433.1"),
+    )
+
+
+def drop_per_amp(size: str, metal: str, circuit: str, length: Quantity, power_factor: Quantity) -> Quantity:
+    """Ohms that a one-way length puts in the way of the current, by the informative annex on voltage drop [mΩ]."""
+    resistivity = 0.0225 if metal == "copper" else 0.036
+    rho = constant(
+        "ρ₁",
+        f"Resistivity of {metal} in normal service, 1.25 times that at 20 °C",
+        resistivity * ohm_mm2_per_m,
+        IEC_60364_5_52.at("Annex G"),
+    )
+    area = read("S", "Cross-section", float(size.split()[0]) * mm2, IEC_60364_5_52.at("Annex B"))
+    if circuit == "dc":
+        return step("Z", "Resistance of one conductor", rho * length / area, mohm)
+    reactance = constant("λ", "Reactance per length", 0.08 * ohm_per_km, IEC_60364_5_52.at("Annex G"))
+    sine = step("qf", "Share of the current out of step", root(1 - power_factor**2), one, OWN_DERIVATION)
+    return step(
+        "Z",
+        "Opposition of one conductor",
+        rho * length / area * power_factor + reactance * length * sine,
+        mohm,
+        IEC_60364_5_52.at("Annex G"),
+    )
+
+
+def volts_lost(opposition: Quantity, loop: Quantity) -> Quantity:
+    return need("ΔV", "Volts lost on the run", opposition * loop, V, IEC_60364_5_52.at("Annex G"))
+
+
+def earth_wire(size: str) -> str:
+    """The protective conductor by the line conductor: as large to 16 mm², 16 to 35, half above. A listed size."""
+    area = float(size.split()[0])
+    wanted = area if area <= 16 else 16 if area <= 35 else area / 2
+    return next(row for row in sizes() if float(row.split()[0]) >= wanted)
+
+
+EARTH_WIRE_SOURCE = IEC_60364_5_54

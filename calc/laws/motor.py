@@ -1,0 +1,81 @@
+"""Motors and other loads that draw more at the start: how much, for how long, and what it does to the volts."""
+
+from __future__ import annotations
+
+from calc.quantity import Quantity, constant, limit, need, root, step
+from calc.sources import COMMON_PRACTICE, OWN_DERIVATION
+from calc.tables import table
+from calc.units import VA, A, V, W, hp, kVA_per_hp, ohm, one, percent, s
+
+# The table's 115 V and 230 V columns stand for supplies of 110 to 120 and 220 to 240 volts (its own note).
+_COLUMN = {"120 V": "115 V", "240 V": "230 V"}
+
+
+def table_current(size: str, volts: str) -> Quantity:
+    """The current by which wires and breakers of a motor are chosen [A]; higher than most plates, so safe here."""
+    return table("motor_current").read("I_t", f"Table current of a {size} hp motor at {volts}", size, _COLUMN[volts])
+
+
+def locked_rotor_current(size: str, letter: str, volts: Quantity) -> Quantity:
+    """The start current by the code letter on the plate [A]; the top of the letter's band, one-phase."""
+    listed = table("code_letters")
+    top = listed.read(
+        "k_LR", f"Code letter {letter}: start apparent power per horsepower, top of its band", letter, "to", kVA_per_hp
+    )
+    whole, _, part = size.rpartition("-")
+    over, _, under = part.partition("/")
+    number = float(whole or 0) + float(over) / float(under or 1)
+    plate = constant("P_hp", "Horsepower on the plate", number * hp, COMMON_PRACTICE)
+    return need("I_LR", "Start current by the code letter", top * plate / volts, A)
+
+
+def start_by_kind(kind: str, running: Quantity) -> Quantity:
+    """The start current by what kind of load it is [A]."""
+    times = table("start_current").read("k_s", f"Times the running current: {kind}", kind, "multiple", one)
+    return need("I_LR", "Start current at full volts", times * running, A)
+
+
+def start_seconds(kind: str) -> Quantity:
+    return table("start_current").read("t_s", f"Time that it lasts: {kind}", kind, "seconds", s)
+
+
+def start_through(
+    volts: Quantity, start: Quantity, pf: Quantity, r: Quantity, x: Quantity
+) -> tuple[Quantity, Quantity]:
+    """The start current that flows [A] and the volts left at the load meanwhile [V].
+
+    The standing motor is an impedance of rated volts over start current; r and x lie between it and a stiff source.
+    """
+    z = step("Z_LR", "Impedance of the load at a standstill", volts / start, ohm, OWN_DERIVATION)
+    reactive = step("qf", "Its part out of step", root(1 - pf**2), one, OWN_DERIVATION)
+    whole = step("Z", "Impedance of it all", root((z * pf + r) ** 2 + (z * reactive + x) ** 2), ohm, OWN_DERIVATION)
+    flows = need("I_s", "Start current that flows", volts / whole, A)
+    return flows, limit("V_s", "Volts at the tool while it starts", flows * z, V)
+
+
+def share_of_torque(left: Quantity, rated: Quantity) -> Quantity:
+    """Turning force falls with the square of the volts [-]."""
+    return limit("M_s", "Turning force left at the start", (left / rated) ** 2, percent, COMMON_PRACTICE)
+
+
+def apparent_power(symbol: str, label: str, volts: Quantity, current: Quantity) -> Quantity:
+    return need(symbol, label, volts * current, VA)
+
+
+def volts_at_constant_power(source: Quantity, loop: Quantity, power: Quantity) -> Quantity:
+    """Volts at a tool that holds its power when they fall [V]: the upper root of V² − E·V + R·P = 0.
+
+    Only where E² ≥ 4·R·P: past that no voltage carries the power.
+    """
+    return limit(
+        "V_t",
+        "Volts at the tool while it runs",
+        (source + root(source**2 - 2 * 2 * loop * power)) / 2,
+        V,
+        OWN_DERIVATION,
+    )
+
+
+def most_power_through(source: Quantity, loop: Quantity) -> Quantity:
+    """The most that any load can draw through a resistance [W]."""
+    return limit("P_top", "Most power that passes this resistance", source**2 / (2 * 2 * loop), W, OWN_DERIVATION)

@@ -1,0 +1,244 @@
+"""The one renderer: the same templates make a page at build time and the pieces of an answer in the browser."""
+
+from __future__ import annotations
+
+import json
+import math
+from collections.abc import Mapping
+from dataclasses import dataclass
+from functools import cached_property
+from importlib.resources import files
+from pathlib import Path
+from typing import Any
+from urllib.parse import urlencode
+
+import jinja2
+
+import calc
+from calc import units
+from calc.catalogue import CHAPTERS, all_checks, check_called, checks_of
+from calc.check import IEC, NEC, Answer, Ask, Caution, Check, Offer, Pick
+from calc.form import EXAMPLE, Asked, field_text, field_unit, fill, shown_text
+from calc.printing import Line, compared, printed, working
+from calc.quantity import Condition, Quantity
+
+VERDICT_WORDS = {"go": "Go", "tight": "Tight", "no": "No", "not known": "Not known", "told": "Here it is"}
+VERDICT_SIGNS = {"go": "✓", "tight": "!", "no": "✕", "not known": "?", "told": "="}
+RULE_NAMES = {NEC: "NEC (US)", IEC: "IEC"}
+PEOPLE_NAMES = {units.US: "US: ft, mi, °F", units.METRIC: "Metric: m, km, °C"}
+
+
+@dataclass(frozen=True)
+class Field:
+    """One ask or pick as the form shows it."""
+
+    name: str
+    spec: Ask | Pick
+    text: str
+    rules: str
+    origin: str = ""
+
+    @property
+    def is_number(self) -> bool:
+        return isinstance(self.spec, Ask)
+
+    @property
+    def label(self) -> str:
+        if isinstance(self.spec, Ask) and self.spec.unit.sign:
+            return f"{self.spec.label}, {self.unit.word}"
+        return self.spec.label
+
+    @property
+    def unit(self) -> units.Unit:
+        assert isinstance(self.spec, Ask)
+        return field_unit(self.spec)
+
+    @property
+    def options(self) -> tuple[str, ...]:
+        assert isinstance(self.spec, Pick)
+        return self.spec.options(self.rules)
+
+    @property
+    def inputmode(self) -> str:
+        """A phone's number pad may have no minus key: where a negative can be typed, the whole keyboard comes."""
+        assert isinstance(self.spec, Ask)
+        if self.unit.from_si(self.spec.low.si) < 0:
+            return ""
+        return "numeric" if self.spec.unit is units.wires else "decimal"
+
+    @property
+    def step(self) -> str:
+        """A round step of about a twentieth of what is in the field by default."""
+        assert isinstance(self.spec, Ask)
+        size = abs(self.spec.default.shown_in(self.unit).shown) or 10.0
+        if self.spec.unit is units.wires:
+            return "1"
+        rough = size / 15
+        scale = 10.0 ** math.floor(math.log10(rough))
+        return f"{next(step for step in (1, 2, 5, 10) if step * scale >= rough * 0.999) * scale:g}"
+
+    @property
+    def common(self) -> list[tuple[str, str]]:
+        assert isinstance(self.spec, Ask)
+        shown = [value.shown_in(self.unit) for value in self.spec.common]
+        return [(shown_text(value), printed(value)) for value in shown]
+
+    @property
+    def when(self) -> str:
+        """The picks under which this field is asked, as JSON: [{pick: [options]}], any of them."""
+        return json.dumps(self.spec.cases, ensure_ascii=False) if self.spec.cases else ""
+
+
+@dataclass(frozen=True)
+class Answered:
+    """Everything about one answer that a template needs."""
+
+    asked: Asked
+    answer: Answer
+    offers: list[Offer]
+
+    @property
+    def check(self) -> Check:
+        assert self.asked.check is not None
+        return self.asked.check
+
+    @cached_property
+    def lines(self) -> list[Line]:
+        return working(self.answer.roots)
+
+    @property
+    def word(self) -> str:
+        return VERDICT_WORDS[self.answer.verdict]
+
+    @property
+    def sign(self) -> str:
+        return VERDICT_SIGNS[self.answer.verdict]
+
+    @property
+    def is_example(self) -> bool:
+        return all(origin == EXAMPLE for origin in self.asked.origins.values())
+
+    @property
+    def echo(self) -> list[tuple[str, str]]:
+        """The numbers the answer belongs to, as they stand in the form."""
+        values = ((spec, getattr(self.check, name)) for name, spec in self.check.asks.items() if self.check.asked(name))
+        return [(spec.label, value if isinstance(value, str) else printed(value)) for spec, value in values]
+
+    @property
+    def sources(self) -> list[str]:
+        named = [line.source for line in self.lines if line.source]
+        return list(dict.fromkeys(named))
+
+    @property
+    def serious(self) -> list[Caution]:
+        return [caution for caution in self.check.cautions if caution.serious]
+
+    @property
+    def lesser(self) -> list[Caution]:
+        return [caution for caution in self.check.cautions if not caution.serious]
+
+    @property
+    def results(self) -> list[tuple[str, str]]:
+        return [
+            (result_label(name, value), value if isinstance(value, str) else printed(value))
+            for name, value in self.answer.results.items()
+        ]
+
+    def link(self, change: Mapping[str, Quantity | str] = {}) -> str:  # noqa: B006  (only read)
+        """The address of this answer, or of the same question with something changed."""
+        texts = dict(form_texts(self.asked))
+        for name, value in change.items():
+            texts[name] = field_text(self.check.asks[name], value, self.asked.rules)
+        return "?" + urlencode(texts | {"units": units.people(), "rules": self.asked.rules})
+
+
+def result_label(name: str, value: Quantity | str) -> str:
+    if isinstance(value, Quantity) and value.step:
+        return value.step.label
+    words = name.replace("_", " ")
+    return words[0].upper() + words[1:]
+
+
+def form_texts(asked: Asked) -> list[tuple[str, str]]:
+    """The texts in the form's fields: what was typed, else the value that stood in for it."""
+    texts: list[tuple[str, str]] = []
+    for name, spec in asked.kind.asks.items():
+        if asked.rules not in spec.rules:
+            continue
+        if name in asked.typed:
+            texts.append((name, asked.typed[name]))
+        elif asked.check:
+            texts.append((name, field_text(spec, getattr(asked.check, name), asked.rules)))
+    return texts
+
+
+def fields_of(asked: Asked) -> list[Field]:
+    return [
+        Field(name, asked.kind.asks[name], text, asked.rules, asked.origins.get(name, ""))
+        for name, text in form_texts(asked)
+    ]
+
+
+def _templates_folder() -> Any:
+    """Beside the package where it is packed for the browser; in the site's folder in a checkout."""
+    packed = files("calc") / "templates"
+    return packed if packed.is_dir() else Path(calc.__path__[0]).parent / "site" / "templates"
+
+
+class Renderer:
+    """Renders pages and pieces of pages from the site's templates."""
+
+    def __init__(self, loader: jinja2.BaseLoader | None = None) -> None:
+        folder = _templates_folder()
+        self._environment = jinja2.Environment(
+            loader=loader or jinja2.FunctionLoader(lambda name: (folder / name).read_text(encoding="utf-8")),
+            autoescape=True,
+            undefined=jinja2.StrictUndefined,
+            trim_blocks=True,
+            lstrip_blocks=True,
+        )
+        self._environment.globals.update(
+            chapters=CHAPTERS,
+            checks_of=checks_of,
+            rule_names=RULE_NAMES,
+            people_names=PEOPLE_NAMES,
+            compared=lambda condition: compared(condition) if isinstance(condition, Condition) else condition.says,
+        )
+
+    # --- whole pages, at build time -------------------------------------------------------------------------------
+
+    def addresses(self) -> list[str]:
+        """The addresses of all pages, home first."""
+        return ["", "about/", *(f"{check.id}/" for check in all_checks())]
+
+    def page(self, address: str, assets: Mapping[str, str]) -> str:
+        """The whole HTML of a page. assets: logical name -> address of the stamped file, from the root."""
+        root = "../" * address.count("/") or "./"
+        shared = {"root": root, "assets": {name: root + file for name, file in assets.items()}, "address": address}
+        if address == "":
+            rows = {check.id: self._answered(fill(check, {})) for check in all_checks()}
+            return self._render("home.html", rows=rows, **shared)
+        if address == "about/":
+            return self._render("about.html", **shared)
+        asked = fill(check_called(address.rstrip("/")), {})
+        return self._render("check.html", **self._all_of(asked), **shared)
+
+    # --- pieces, in the browser -----------------------------------------------------------------------------------
+
+    def pieces(self, asked: Asked, with_form: bool) -> str:
+        """The pieces of the page that change with an answer; with_form: the form's fields as well."""
+        return self._render("pieces.html", with_form=with_form, **self._all_of(asked))
+
+    def problems(self, asked: Asked) -> str:
+        """The error summary and each field's message."""
+        return self._render("problems.html", fields=fields_of(asked), problems=asked.problems)
+
+    def _all_of(self, asked: Asked) -> dict[str, Any]:
+        return {"answered": self._answered(asked), "fields": fields_of(asked), "people": units.people(), "problems": {}}
+
+    def _answered(self, asked: Asked) -> Answered:
+        answer = asked.answer()
+        return Answered(asked, answer, asked.offers(answer))
+
+    def _render(self, name: str, **values: Any) -> str:
+        return self._environment.get_template(name).render(**values)

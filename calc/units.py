@@ -1,0 +1,208 @@
+"""Units: pint behind one small door.
+
+pint holds the definitions, the dimensions and the conversions; here each unit the trade prints is looked up
+once, so that an operation on numbers costs a tuple and a float and never a parse. Magnitudes inside
+are in coherent SI; a `Unit` says how to show them.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from contextlib import contextmanager
+from contextvars import ContextVar
+from dataclasses import dataclass, field
+from functools import cache
+from importlib.resources import files
+
+import pint
+
+_BASES = ("[length]", "[mass]", "[time]", "[current]", "[temperature]", "[count]", "[money]")
+_NAMES = ("m", "kg", "s", "A", "K", "wires", "$")
+
+Dimension = tuple[float, ...]
+NO_DIMENSION: Dimension = (0,) * len(_BASES)
+
+
+def registry() -> pint.UnitRegistry:
+    """A pint registry that knows the units of `units.txt` and no others."""
+    made = pint.UnitRegistry(None, autoconvert_offset_to_baseunit=True)
+    text = (files("calc") / "units.txt").read_text(encoding="utf-8")
+    made.load_definitions(text.splitlines())
+    return made
+
+
+_registry = registry()
+
+
+@dataclass(frozen=True, slots=True, eq=False)
+class Unit:
+    """How a magnitude is shown: `shown = (si - offset) / factor`.
+
+    `point` marks a temperature on a scale (20 °C), which is not a difference of temperatures (20 K).
+    """
+
+    sign: str
+    word: str
+    dimension: Dimension
+    factor: float
+    offset: float = 0.0
+    point: bool = False
+    spellings: tuple[str, ...] = field(default=())
+
+    def __rmul__(self, number: float) -> Quantity:  # noqa: F821  (the class lives one module up)
+        from calc.quantity import numeral_with_unit
+
+        return numeral_with_unit(float(number), self)
+
+    def to_si(self, number: float) -> float:
+        return number * self.factor + self.offset
+
+    def from_si(self, si: float) -> float:
+        return (si - self.offset) / self.factor
+
+    def __repr__(self) -> str:
+        return f"Unit({self.sign!r})"
+
+
+ALL: list[Unit] = []
+
+
+def _unit(sign: str, definition: str, word: str, *spellings: str, point: bool = False) -> Unit:
+    """Look a unit up in pint once and remember its dimension, factor and offset."""
+    expression = _registry.parse_units(definition)
+    dimension = tuple(float(_registry.get_dimensionality(expression).get(base, 0)) for base in _BASES)
+    zero = _registry.Quantity(0.0, expression).to_base_units().magnitude
+    one = _registry.Quantity(1.0, expression).to_base_units().magnitude
+    # pint's base of mass is the gram, ours the kilogram.
+    scale = 1000.0 ** -dimension[1]
+    # 14 digits: pint reaches a foot by way of an inch and a hair less than 0.3048.
+    factor = float(f"{(one - zero) * scale:.14g}")
+    made = Unit(sign, word, dimension, factor, zero * scale if point else 0.0, point, spellings)
+    ALL.append(made)
+    return made
+
+
+one = _unit("", "radian", "as a plain number")
+percent = _unit("%", "percent", "in per cent", "percent", "per cent", "pct")
+wires = _unit("wires", "wire_count", "number of wires", "wire")
+
+A = _unit("A", "ampere", "in amps", "amp", "amps", "ampere", "amperes")
+V = _unit("V", "volt", "in volts", "volt", "volts", "vac", "vdc")
+mV = _unit("mV", "millivolt", "in millivolts")
+W = _unit("W", "watt", "in watts", "watt", "watts")
+kW = _unit("kW", "kilowatt", "in kilowatts", "kilowatt", "kilowatts")
+VA = _unit("VA", "volt * ampere", "in volt-amperes", "volt-ampere", "volt-amperes")
+kVA = _unit("kVA", "kilovolt * ampere", "in kilovolt-amperes")
+hp = _unit("hp", "horsepower", "in horsepower", "horsepower", "horse power")
+Wh = _unit("Wh", "watt_hour", "in watt-hours")
+kWh = _unit("kWh", "kilowatt_hour", "in kilowatt-hours")
+Ah = _unit("Ah", "ampere_hour", "in amp-hours")
+ohm = _unit("Ω", "ohm", "in ohms", "ohm", "ohms")
+mohm = _unit("mΩ", "milliohm", "in milliohms", "milliohm", "milliohms", "mohm")
+ohm_per_kft = _unit("Ω/kft", "ohm / kilofoot", "in ohms per thousand feet", "ohm/kft")
+ohm_per_km = _unit("Ω/km", "ohm / kilometer", "in ohms per kilometre", "ohm/km")
+ohm_mm2_per_m = _unit("Ω·mm²/m", "ohm * millimeter ** 2 / meter", "in ohm square millimetres per metre")
+per_K = _unit("1/K", "1 / kelvin", "per kelvin")
+per_W = _unit("1/W", "1 / watt", "per watt")
+kVA_per_hp = _unit("kVA/hp", "kilovolt * ampere / horsepower", "in kilovolt-amperes per horsepower")
+
+s = _unit("s", "second", "in seconds", "sec", "second", "seconds")
+minutes = _unit("min", "minute", "in minutes", "minute", "minutes")
+h = _unit("h", "hour", "in hours", "hr", "hrs", "hour", "hours")
+
+m = _unit("m", "meter", "in metres", "metre", "metres", "meter", "meters")
+mm = _unit("mm", "millimeter", "in millimetres")
+km = _unit("km", "kilometer", "in kilometres", "kilometre", "kilometres")
+ft = _unit("ft", "foot", "in feet", "feet", "foot", "'", "′")
+inch = _unit("in", "inch", "in inches", "inch", "inches", '"', "″")
+mi = _unit("mi", "mile", "in miles", "mile", "miles")
+mm2 = _unit("mm²", "millimeter ** 2", "in square millimetres", "mm2", "sq mm", "mm^2")
+cmil = _unit("cmil", "circular_mil", "in circular mils")
+
+kg = _unit("kg", "kilogram", "in kilograms", "kilogram", "kilograms", "kilo", "kilos")
+lb = _unit("lb", "pound", "in pounds", "lbs", "pound", "pounds")
+
+K = _unit("K", "kelvin", "in kelvins", "kelvin")
+fahrenheit_step = _unit("°F apart", "fahrenheit_step", "in Fahrenheit degrees apart")
+degC = _unit("°C", "degree_Celsius", "in degrees Celsius", "c", "degc", "deg c", "° c", "celsius", point=True)
+degF = _unit("°F", "degree_Fahrenheit", "in degrees Fahrenheit", "f", "degf", "deg f", "° f", "fahrenheit", point=True)
+
+mi_per_kWh = _unit("mi/kWh", "mile / kilowatt_hour", "in miles per kilowatt-hour", "miles/kwh", "mile/kwh")
+km_per_kWh = _unit("km/kWh", "kilometer / kilowatt_hour", "in kilometres per kilowatt-hour")
+MPGe = _unit("MPGe", "mile_per_gallon_equivalent", "in MPGe", "mpg-e", "mpg e")
+kWh_per_100_mi = _unit(
+    "kWh/100 mi",
+    "kilowatt_hour / hundred_mile",
+    "in kilowatt-hours per 100 miles",
+    "kwh/100mi",
+    "kwh per 100 mi",
+    "kwh per 100 miles",
+    "kwh/100 miles",
+)
+kWh_per_100_km = _unit(
+    "kWh/100 km",
+    "kilowatt_hour / hundred_kilometer",
+    "in kilowatt-hours per 100 kilometres",
+    "kwh/100km",
+    "kwh per 100 km",
+)
+Wh_per_mi = _unit("Wh/mi", "watt_hour / mile", "in watt-hours per mile")
+Wh_per_km = _unit("Wh/km", "watt_hour / kilometer", "in watt-hours per kilometre")
+
+# --- whom the numbers are shown to -------------------------------------------------------------------------
+
+US, METRIC = "us", "metric"
+PEOPLE = (US, METRIC)
+
+_COUNTERPARTS = ((ft, m), (mi, km), (inch, mm), (lb, kg), (degF, degC), (fahrenheit_step, K), (mi_per_kWh, km_per_kWh))
+_US_OF = {metric: us for us, metric in _COUNTERPARTS}
+_METRIC_OF = dict(_COUNTERPARTS)
+
+_people: ContextVar[str] = ContextVar("people", default=US)
+
+
+@contextmanager
+def shown_to(people: str) -> Iterator[None]:
+    """Within this block, numbers that are worked out are shown in the units these people use."""
+    if people not in PEOPLE:
+        raise ValueError(f"units are {' or '.join(PEOPLE)}, not {people!r}")
+    token = _people.set(people)
+    try:
+        yield
+    finally:
+        _people.reset(token)
+
+
+def people() -> str:
+    """Whom numbers are being shown to: `us` or `metric`."""
+    return _people.get()
+
+
+def usual(unit: Unit) -> Unit:
+    """The unit that the people being shown to would use for what `unit` measures."""
+    return (_US_OF if _people.get() == US else _METRIC_OF).get(unit, unit)
+
+
+# --- dimensions ---------------------------------------------------------------------------------------------
+
+
+@cache
+def times(left: Dimension, right: Dimension) -> Dimension:
+    return tuple(a + b for a, b in zip(left, right, strict=True))
+
+
+@cache
+def over(left: Dimension, right: Dimension) -> Dimension:
+    return tuple(a - b for a, b in zip(left, right, strict=True))
+
+
+@cache
+def power(dimension: Dimension, exponent: float) -> Dimension:
+    return tuple(a * exponent for a in dimension)
+
+
+@cache
+def coherent(dimension: Dimension) -> Unit:
+    """The plain SI unit of a dimension: what an unnamed result is kept in."""
+    parts = [f"{name}^{exponent:g}" for name, exponent in zip(_NAMES, dimension, strict=True) if exponent]
+    return Unit("·".join(parts), "", dimension, 1.0)
