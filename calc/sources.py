@@ -12,15 +12,16 @@ from dataclasses import dataclass, replace
 FROM_MEMORY = "from memory"
 PRACTICE = "common practice, no published source"
 DERIVED = "own derivation"
-TRANSCRIBED = "read in public transcriptions"
+BY_DEFINITION = "exact by definition"
+TRANSCRIBED = "read in a public transcription"
+REGULATION = "read in the public text of the regulation"
 
 
 @dataclass(frozen=True)
 class Source:
     """A published work, or a place in it.
 
-    had: how we have it. One of "read ..." with the kind of text it was read in, "from memory",
-    "common practice, no published source", "own derivation" or "exact by definition".
+    had: how we have it; begins with "read", or is one of FROM_MEMORY, PRACTICE, DERIVED and BY_DEFINITION.
     """
 
     work: str
@@ -34,40 +35,52 @@ class Source:
 
     def __str__(self) -> str:
         cited = ", ".join(part for part in (self.work, self.edition, self.place) if part)
-        return f"{cited} ({self.had})" if self.had.lower() != cited.lower() else cited
+        return cited if self.had.lower() == self.work.lower() else f"{cited} ({self.had})"
 
 
 # --- no work to point to -------------------------------------------------------------------------------------
 
 COMMON_PRACTICE = Source(PRACTICE.capitalize(), "", PRACTICE)
 OWN_DERIVATION = Source(DERIVED.capitalize(), "", DERIVED)
-DEFINITION = Source("NIST SP 811, Guide for the Use of the International System of Units", "2008", "exact by definition")
+DEFINITION = Source("NIST SP 811, Guide for the Use of the International System of Units", "2008", BY_DEFINITION)
 
 # --- wiring in the United States -----------------------------------------------------------------------------
 
 NEC_2023 = Source("NFPA 70, National Electrical Code", "2023", TRANSCRIBED)
-CFR_33_183 = Source("33 CFR 183, Boats and Associated Equipment", "as in force", "read in the public text of the regulation")
-CFR_30_18 = Source("30 CFR 18, Electric Motor-Driven Mine Equipment", "as in force", "read in the public text of the regulation")
-NEMA_WD_6 = Source("ANSI/NEMA WD 6, Wiring Devices, Dimensional Specifications", "2016", TRANSCRIBED)
-SAE_J1772 = Source("SAE J1772, Conductive Charge Coupler", "2017", "read in the manuals of test instruments")
-ABYC_E_11 = Source("ABYC E-11, AC and DC Electrical Systems on Boats", "2021", TRANSCRIBED)
-UL_486A_486B = Source("UL 486A-486B, Wire Connectors", "2018", TRANSCRIBED)
+CFR_33_183 = Source("33 CFR 183, Boats and Associated Equipment", "", REGULATION)
+CFR_30_18 = Source("30 CFR 18, Electric Motor-Driven Mine Equipment and Accessories", "", REGULATION)
+NEMA_WD_6 = Source("ANSI/NEMA WD 6, Wiring Devices, Dimensional Specifications", "2016", "read in public reference pages")
+NEMA_250 = Source("NEMA 250, Enclosures for Electrical Equipment", "1997", "read in public reprints of its annex")
+SAE_J1772 = Source("SAE J1772, Conductive Charge Coupler", "2017", "read in the manuals of two test instruments")
+ABYC_E_11 = Source("ABYC E-11, AC and DC Electrical Systems on Boats", "", "read in public reprints, edition not stated there")
+UL_486A_486B = Source("UL 486A-486B, Wire Connectors", "", "read in a scan of the annex of NFPA 70 that reprints it")
+ASTM_B258 = Source(
+    "ASTM B258, Standard Nominal Diameters and Cross-Sectional Areas of AWG Sizes of Solid Round Wires Used as Electrical Conductors",
+    "2018",
+    "from memory, confirmed by a published wire table",
+)
 
 # --- wiring elsewhere ----------------------------------------------------------------------------------------
 
 IEC_60364_5_52 = Source("IEC 60364-5-52, Selection and erection of electrical equipment, Wiring systems", "2009", TRANSCRIBED)
 IEC_60364_4_43 = Source("IEC 60364-4-43, Protection against overcurrent", "2008", TRANSCRIBED)
 IEC_60364_5_54 = Source("IEC 60364-5-54, Earthing arrangements and protective conductors", "2011", FROM_MEMORY)
-IEC_60228 = Source("IEC 60228, Conductors of insulated cables", "2004", TRANSCRIBED)
-IEC_60287 = Source("IEC 60287-1-1, Electric cables, Calculation of the current rating", "2006", TRANSCRIBED)
-IEC_60309 = Source("IEC 60309-1, Plugs, socket-outlets and couplers for industrial purposes", "1999", TRANSCRIBED)
-IEC_60898 = Source("IEC 60898-1 and IEC 60269-1, Circuit-breakers and fuses", "2015 and 2014", TRANSCRIBED)
-BS_7671 = Source("BS 7671, Requirements for Electrical Installations", "2018", TRANSCRIBED)
-ASTM_B258 = Source("ASTM B258, Standard Nominal Diameters and Cross-Sectional Areas of AWG Sizes of Solid Round Wires", "2018", TRANSCRIBED)
+IEC_60228 = Source("IEC 60228, Conductors of insulated cables", "2004", "read in a cable maker's reprint")
+IEC_60287 = Source("IEC 60287-1-1, Electric cables, Calculation of the current rating", "2006", FROM_MEMORY)
+IEC_60309 = Source("IEC 60309-1 and IEC 60309-2, Plugs, socket-outlets and couplers for industrial purposes", "1999", "read in makers' reference pages")
+IEC_60898 = Source("IEC 60898-1, Circuit-breakers for household installations, and IEC 60269-1, Low-voltage fuses", "2015 and 2006", "read in a trade list, confirmed by ISO 3")
+IEC_61851 = Source("IEC 61851-1, Electric vehicle conductive charging system", "2017", "read in the manuals of two charging controllers")
+BS_7671 = Source("BS 7671, Requirements for Electrical Installations", "2008", "read in a cable maker's reprint")
 
 # --- cars, chargers and inverters ----------------------------------------------------------------------------
 
-EPA_LABEL = Source("40 CFR 600.311-12, fuel economy label values", "2011", "read in the public text of the regulation")
-AAA_2019 = Source("AAA, Electric Vehicle Range Testing", "2019", "read in summaries in the press")
-CHARGING_STUDY = Source("Sears, Roberts and Glitman, A comparison of electric vehicle Level 1 and Level 2 charging efficiency, IEEE SusTech", "2014", FROM_MEMORY)
-LOSS_MODEL = Source("Schmidt and Sauer, Wechselrichter-Wirkungsgrade, Sonnenenergie 4", "1996", FROM_MEMORY)
+EPA_LABEL = Source("40 CFR 600.311-12, Determination of values for fuel economy labels", "2011", REGULATION)
+AAA_2019 = Source("AAA, Electric Vehicle Range Testing", "2019", "read in the key findings of the report and in the press")
+CHARGING_STUDY = Source("An Assessment of Level 1 and Level 2 Electric Vehicle Charging Efficiency", "2013", "read in its abstract")
+LOSS_MODEL = Source("Wechselrichter-Wirkungsgrade, in Sonnenenergie, issue 4", "1996", FROM_MEMORY)
+
+# --- moving it -----------------------------------------------------------------------------------------------
+
+CART_FORCES_1999 = Source("Factors affecting minimum push and pull forces of manual carts, in Applied Ergonomics 30", "1999", "read in its abstract")
+TYRE_TABLES = Source("Tables of the rolling resistance of tyres in two engineering handbooks", "", "read in public pages that do not state the edition")
+HSE_L23 = Source("HSE L23, Manual handling, Guidance on Regulations, screening filter", "2016", "read in a public research report that quotes it")
