@@ -1,0 +1,215 @@
+// The page's side of Python: one worker that answers, watched, and replaced when it dies or falls silent.
+// States: starting, slow, ready, restarting, failed; and snapshot, when the next start will be quick.
+import { keepSaved } from "./saved.js";
+import { snapshotIsWorthMaking, spoilSnapshot } from "./snapshot.js";
+import { say } from "./state.js";
+import { script } from "./trust.js";
+
+/** @typedef {{id: number, html?: string, problem?: string}} Reply */
+/** @typedef {{id: number, text: string, tries: number, settle: (reply: Reply | null) => void}} Question */
+
+const SILENCE = 10_000;
+const SLOW_START = 5_000;
+/** How long a start may take. Files that come from the network may be minutes in coming. */
+const PATIENCE = { quick: 20_000, snapshot: 20_000, plain: 60_000, network: 600_000 };
+/** A start shorter than this needs no words. */
+const NOTICEABLE = 1_000;
+/** A snapshot is made when nobody has asked anything for so long. */
+const IDLE = 4_000;
+
+class Python {
+  /** @type {(state: string) => void} */ #tell;
+  /** @type {Worker | undefined} */ #worker;
+  /** @type {Question | undefined} */ #asked;
+  /** @type {Question | undefined} */ #next;
+  /** @type {"off" | "starting" | "ready" | "failed"} */ #state = "off";
+  /** @type {"quick" | "plain"} */ #how = "quick";
+  /** @type {"snapshot" | "plain" | undefined} */ #from;
+  #watchdog = 0;
+  #slow = 0;
+  #idle = 0;
+  #count = 0;
+
+  /** @param {(state: string) => void} tell */
+  constructor(tell) {
+    this.#tell = tell;
+  }
+
+  /** Starts the worker; until it is ready, the latest question waits. */
+  start() {
+    this.#begin("quick", "starting");
+  }
+
+  /**
+   * The latest question wins: one that another has overtaken is settled with null.
+   * @param {string} what
+   * @param {Record<string, string>} form
+   * @returns {Promise<Reply | null>}
+   */
+  ask(what, form) {
+    return new Promise((settle) => {
+      const id = ++this.#count;
+      this.#next?.settle(null);
+      this.#next = { id, text: JSON.stringify({ id, what, form }), tries: 0, settle };
+      if (this.#state === "failed") this.#dropQuestions();
+      else this.#send();
+    });
+  }
+
+  /**
+   * @param {"quick" | "plain"} how
+   * @param {"starting" | "restarting"} event
+   */
+  #begin(how, event) {
+    this.#worker?.terminate();
+    this.#how = how;
+    this.#state = "starting";
+    this.#worker = newWorker((message) => this.#hear(message));
+    this.#worker.postMessage({ start: how });
+    this.#watch(how === "plain" ? PATIENCE.plain : PATIENCE.quick);
+    clearTimeout(this.#slow);
+    this.#slow = setTimeout(() => this.#tell("slow"), SLOW_START);
+    this.#tell(event);
+  }
+
+  /** @param {any} message */
+  #hear(message) {
+    if (message.failed) return this.#startFailed(message.failed);
+    if (message.starting) return this.#starting(message.starting);
+    if (message.ready) return this.#ready();
+    clearTimeout(this.#watchdog);
+    const asked = this.#asked;
+    this.#asked = undefined;
+    asked?.settle(this.#next ? null : JSON.parse(message.reply));
+    this.#send();
+  }
+
+  /** @param {"snapshot" | "plain"} from */
+  #starting(from) {
+    this.#from = from;
+    const network = from === "plain" && !navigator.serviceWorker?.controller;
+    this.#watch(network ? PATIENCE.network : PATIENCE[from]);
+  }
+
+  #ready() {
+    clearTimeout(this.#watchdog);
+    clearTimeout(this.#slow);
+    this.#state = "ready";
+    this.#tell("ready");
+    this.#send();
+    if (this.#from === "plain" && this.#how === "quick") this.#planSnapshot();
+  }
+
+  #send() {
+    if (this.#state !== "ready" || this.#asked || !this.#next) return;
+    this.#asked = this.#next;
+    this.#next = undefined;
+    this.#worker?.postMessage({ ask: this.#asked.text });
+    this.#watch(SILENCE);
+  }
+
+  /** @param {number} patience */
+  #watch(patience) {
+    clearTimeout(this.#watchdog);
+    this.#watchdog = setTimeout(() => (this.#state === "ready" ? this.#silent() : this.#startFailed("no sign of life")), patience);
+  }
+
+  /** A worker that does not answer is replaced and asked once more; a question that silences two is given up. */
+  #silent() {
+    const asked = this.#asked;
+    this.#asked = undefined;
+    if (asked && this.#next) asked.settle(null);
+    else if (asked && ++asked.tries < 2) this.#next = asked;
+    else if (asked) asked.settle({ id: asked.id, problem: "silent" });
+    this.#begin("quick", "restarting");
+  }
+
+  /** @param {string} problem */
+  async #startFailed(problem) {
+    console.warn(problem);
+    if (this.#state === "ready") return this.#silent();
+    this.#worker?.terminate();
+    clearTimeout(this.#watchdog);
+    if (this.#how === "plain") return this.#giveUp();
+    this.#how = "plain";
+    if (this.#from === "snapshot") await spoilSnapshot().catch(() => {});
+    this.#begin("plain", "restarting");
+  }
+
+  #giveUp() {
+    clearTimeout(this.#slow);
+    this.#state = "failed";
+    this.#tell("failed");
+    this.#dropQuestions();
+  }
+
+  #dropQuestions() {
+    for (const question of [this.#asked, this.#next]) question?.settle(null);
+    this.#asked = this.#next = undefined;
+  }
+
+  #planSnapshot() {
+    clearTimeout(this.#idle);
+    this.#idle = setTimeout(() => {
+      if (this.#asked || this.#next || document.hidden) this.#planSnapshot();
+      else this.#makeSnapshot();
+    }, IDLE);
+  }
+
+  /** One worker makes it, another must be able to start from it; only then is it used. */
+  async #makeSnapshot() {
+    if (!(await snapshotIsWorthMaking())) return;
+    if ((await completes("make")) && (await completes("check"))) this.#tell("snapshot");
+    else await spoilSnapshot().catch(() => {});
+  }
+}
+
+/** @param {(message: any) => void} hear */
+function newWorker(hear) {
+  const worker = new Worker(script("./worker.js"), { type: "module" });
+  worker.onmessage = ({ data }) => hear(data);
+  worker.onerror = () => hear({ failed: "the worker's script cannot be had" });
+  return worker;
+}
+
+/**
+ * Whether a worker of its own gets through this.
+ * @param {"make" | "check"} task
+ * @returns {Promise<boolean>}
+ */
+function completes(task) {
+  return new Promise((resolve) => {
+    const finish = (/** @type {boolean} */ well) => {
+      clearTimeout(watchdog);
+      worker.terminate();
+      resolve(well);
+    };
+    const watchdog = setTimeout(() => finish(false), PATIENCE.plain);
+    const worker = newWorker((message) => {
+      if (message.failed) finish(false);
+      if (message.ready) finish(true);
+    });
+    worker.postMessage({ start: task });
+  });
+}
+
+/** @type {((state: string) => void)[]} */
+const listeners = [sayState];
+const python = new Python((state) => listeners.forEach((listen) => listen(state)));
+let words = 0;
+
+/** @param {string} state */
+function sayState(state) {
+  clearTimeout(words);
+  if (state === "starting") words = setTimeout(() => say("state-python", state), NOTICEABLE);
+  else if (state !== "snapshot") say("state-python", state);
+}
+
+/** @param {(state: string) => void} listen */
+export const onState = (listen) => listeners.push(listen);
+
+/** Starts Python when the files are saved here, or will not be. */
+export const start = () => keepSaved().then(() => python.start());
+
+/** @type {Python["ask"]} */
+export const ask = (what, form) => python.ask(what, form);

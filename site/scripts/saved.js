@@ -1,0 +1,141 @@
+// The page's side of saving: the keeper's registration, updates, and the state lines. Every word is in the
+// template state.html; "saved" is said only when each file has been found by name.
+import { say } from "./state.js";
+import { script } from "./trust.js";
+
+const HOUR = 3_600_000;
+/** @type {Promise<void> | undefined} */
+let keeping;
+
+/**
+ * Keeps the site on this device. Resolves when Python may start: the files are here, or they will not come.
+ * @returns {Promise<void>}
+ */
+export function keepSaved() {
+  return (keeping ??= keep());
+}
+
+async function keep() {
+  if (!isSecureContext) return say("state", "insecure");
+  const keepers = navigator.serviceWorker;
+  if (!keepers) return say("state", "unable");
+  if (!keepers.controller) say("state", "first");
+  try {
+    const registration = await keepers.register(script("./keeper.js"), { updateViaCache: "none" });
+    keepers.addEventListener("message", ({ data }) => data.saving && followSaving(registration, data.saving));
+    followUpdates(registration);
+    await firstInstall(registration);
+    await sayWhatIsSaved(registration);
+  } catch (problem) {
+    console.warn(problem); // also without signal: then only an older registration can tell
+    const registration = await keepers.getRegistration();
+    await (registration ? sayWhatIsSaved(registration) : say("state", "unable"));
+  }
+}
+
+/** Asks the browser not to clear what is saved; for after the first real use, when a browser may say yes. */
+export async function askToStay() {
+  const onIPhone = "standalone" in navigator && !navigator.standalone;
+  if (onIPhone) return say("state-stay", "homescreen");
+  if (!navigator.storage?.persist) return;
+  const granted = (await navigator.storage.persisted()) || (await navigator.storage.persist());
+  say("state-stay", granted ? "granted" : "refused");
+}
+
+/** @param {ServiceWorkerRegistration} registration */
+async function firstInstall({ active, installing }) {
+  if (active || !installing) return;
+  const over = () => installing.state === "activated" || installing.state === "redundant";
+  await until(installing, "statechange", over);
+  if (installing.state === "activated") {
+    await until(navigator.serviceWorker, "controllerchange", () => navigator.serviceWorker.controller !== null);
+  }
+}
+
+/**
+ * @param {EventTarget} source
+ * @param {string} event
+ * @param {() => boolean} reached
+ * @returns {Promise<void>}
+ */
+function until(source, event, reached) {
+  return new Promise((resolve) => {
+    const look = () => {
+      if (!reached()) return;
+      source.removeEventListener(event, look);
+      resolve();
+    };
+    source.addEventListener(event, look);
+    look();
+  });
+}
+
+/** @param {ServiceWorkerRegistration} registration */
+async function sayWhatIsSaved({ active }) {
+  if (!active) return say("state", (await isFull()) ? "full" : "unfinished");
+  const counted = await count(active);
+  say("state", counted.missing ? "missing" : "saved", counted);
+  if (counted.missing) active.postMessage("mend");
+}
+
+/**
+ * @param {ServiceWorkerRegistration} registration
+ * @param {{done: number, all: number}} saving
+ */
+function followSaving(registration, saving) {
+  if (!registration.active) say("state", "saving", saving);
+  else if (saving.done === saving.all) sayWhatIsSaved(registration); // mended, or an update has come: say which
+}
+
+/**
+ * What the keeper finds in its cache, by name.
+ * @param {ServiceWorker} keeper
+ * @returns {Promise<{version: string, all: number, missing: number}>}
+ */
+function count(keeper) {
+  return new Promise((resolve) => {
+    const { port1, port2 } = new MessageChannel();
+    port1.onmessage = ({ data }) => resolve(data);
+    keeper.postMessage("count", [port2]);
+  });
+}
+
+/** Whether what failed to be saved failed for want of room. */
+async function isFull() {
+  const { quota = Infinity, usage = 0 } = (await navigator.storage?.estimate?.()) ?? {};
+  return quota - usage < 40e6;
+}
+
+/** @param {ServiceWorkerRegistration} registration */
+function followUpdates(registration) {
+  const offer = () => {
+    if (registration.waiting && registration.active) button("state-update").hidden = false;
+  };
+  registration.addEventListener("updatefound", () => registration.installing?.addEventListener("statechange", offer));
+  offer();
+  const look = () => registration.update().catch(() => {}); // no signal: the next hour will do
+  setInterval(look, HOUR);
+  takeUpdateWhenAsked(registration);
+}
+
+/** @param {ServiceWorkerRegistration} registration */
+function takeUpdateWhenAsked(registration) {
+  let asked = false;
+  let controlled = navigator.serviceWorker.controller !== null;
+  button("state-update").addEventListener("click", () => {
+    asked = true;
+    registration.waiting?.postMessage("take over");
+  });
+  button("state-reload").addEventListener("click", () => location.reload());
+  navigator.serviceWorker.addEventListener("controllerchange", () => {
+    if (asked) return location.reload();
+    if (controlled) say("state", "elsewhere");
+    button("state-reload").hidden = !controlled;
+    controlled = true;
+  });
+}
+
+/** @param {string} id */
+function button(id) {
+  return /** @type {HTMLButtonElement} */ (document.getElementById(id));
+}
