@@ -1,8 +1,7 @@
 // The page's side of Python: one worker that answers, watched, and replaced when it dies or falls silent.
-// States: starting, slow, ready, restarting, failed; and snapshot, when the next start will be quick.
-import { keepSaved } from "./saved.js";
+// Its events are its states: starting, slow, ready, restarting, failed; and snapshot, when the next start will be
+// quick.
 import { snapshotIsWorthMaking, spoilSnapshot } from "./snapshot.js";
-import { say } from "./state.js";
 import { script } from "./trust.js";
 
 /** @typedef {{id: number, html?: string, problem?: string}} Reply */
@@ -12,13 +11,10 @@ const SILENCE = 10_000;
 const SLOW_START = 5_000;
 /** How long a start may take. Files that come from the network may be minutes in coming. */
 const PATIENCE = { quick: 20_000, snapshot: 20_000, plain: 60_000, network: 600_000 };
-/** A start shorter than this needs no words. */
-const NOTICEABLE = 1_000;
 /** A snapshot is made when nobody has asked anything for so long. */
 const IDLE = 4_000;
 
-class Python {
-  /** @type {(state: string) => void} */ #tell;
+export class Python extends EventTarget {
   /** @type {Worker | undefined} */ #worker;
   /** @type {Question | undefined} */ #asked;
   /** @type {Question | undefined} */ #next;
@@ -29,11 +25,6 @@ class Python {
   #slow = 0;
   #idle = 0;
   #count = 0;
-
-  /** @param {(state: string) => void} tell */
-  constructor(tell) {
-    this.#tell = tell;
-  }
 
   /** Starts the worker; until it is ready, the latest question waits. */
   start() {
@@ -162,6 +153,11 @@ class Python {
     if ((await completes("make")) && (await completes("check"))) this.#tell("snapshot");
     else await spoilSnapshot().catch(() => {});
   }
+
+  /** @param {"starting" | "slow" | "ready" | "restarting" | "failed" | "snapshot"} state */
+  #tell(state) {
+    this.dispatchEvent(new Event(state));
+  }
 }
 
 /** @param {(message: any) => void} hear */
@@ -192,24 +188,3 @@ function completes(task) {
     worker.postMessage({ start: task });
   });
 }
-
-/** @type {((state: string) => void)[]} */
-const listeners = [sayState];
-const python = new Python((state) => listeners.forEach((listen) => listen(state)));
-let words = 0;
-
-/** @param {string} state */
-function sayState(state) {
-  clearTimeout(words);
-  if (state === "starting") words = setTimeout(() => say("state-python", state), NOTICEABLE);
-  else if (state !== "snapshot") say("state-python", state);
-}
-
-/** @param {(state: string) => void} listen */
-export const onState = (listen) => listeners.push(listen);
-
-/** Starts Python when the files are saved here, or will not be. */
-export const start = () => keepSaved().then(() => python.start());
-
-/** @type {Python["ask"]} */
-export const ask = (what, form) => python.ask(what, form);

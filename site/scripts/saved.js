@@ -4,18 +4,14 @@ import { say } from "./state.js";
 import { script } from "./trust.js";
 
 const HOUR = 3_600_000;
-/** @type {Promise<void> | undefined} */
-let keeping;
+/** A start shorter than this needs no words. */
+const NOTICEABLE = 1_000;
 
 /**
  * Keeps the site on this device. Resolves when Python may start: the files are here, or they will not come.
  * @returns {Promise<void>}
  */
-export function keepSaved() {
-  return (keeping ??= keep());
-}
-
-async function keep() {
+export async function saveHere() {
   if (!isSecureContext) return say("state", "insecure");
   const keepers = navigator.serviceWorker;
   if (!keepers) return say("state", "unable");
@@ -40,6 +36,17 @@ export async function askToStay() {
   if (!navigator.storage?.persist) return;
   const granted = (await navigator.storage.persisted()) || (await navigator.storage.persist());
   say("state-stay", granted ? "granted" : "refused");
+}
+
+/** @param {import("./python.js").Python} python */
+export function sayHowPythonIs(python) {
+  let words = 0;
+  for (const state of ["starting", "slow", "ready", "restarting", "failed"]) {
+    python.addEventListener(state, () => {
+      clearTimeout(words);
+      words = setTimeout(() => say("state-python", state), state === "starting" ? NOTICEABLE : 0);
+    });
+  }
 }
 
 /** @param {ServiceWorkerRegistration} registration */
