@@ -197,17 +197,19 @@ def _choice_key(text: str) -> str:
     return re.sub(r"[\s\u00a0]+", "", text)
 
 
+def _first_words(option: str, text: str) -> str:
+    """As many leading words of an option as were typed."""
+    return " ".join(re.split(r"[\s\u00a0:]+", option)[: len(text.split())])
+
+
 def read_choice(text: str, options: Iterable[str]) -> str:
     """One of the options, however its spaces, case and gauge words are written ("12 ga", "2/0", "#10", "2.5mm²")."""
     options = tuple(options)
     wanted = _choice_key(text)
     found = [option for option in options if _choice_key(option) == wanted]
-    # A bare size stands for the only option that begins with it: `2/0` is 2/0 AWG; `6` is not 6 AWG when 6 mm2 is offered too.
-    found = found or [
-        option
-        for option in options
-        if wanted and re.fullmatch(re.escape(wanted) + r"(awg|kcmil|mm2|°c|a|v|hp)", _choice_key(option))
-    ]
+    # The first whole words of one option stand for it: `2/0` is 2/0 AWG, `label` is label (at the wall). Where two
+    # options begin alike (6 AWG, 6 mm2), neither is guessed.
+    found = found or [option for option in options if wanted and _choice_key(_first_words(option, text)) == wanted]
     if len(found) == 1:
         return found[0]
     shown = ", ".join(options[:6]) + (" …" if len(options) > 6 else "")

@@ -70,7 +70,7 @@ FACTS: Mapping[str, Mapping[str, Fact]] = {
             "How long the surge lasts", "In the manual, beside the surge rating", 0.005 * u.s, 120 * u.s
         ),
         "system": Fact("Output system", "On the inverter's plate: output volts", options=tuple(SYSTEMS)),
-        "one_leg": Fact("Full power on one leg?", "In the manual; `no` unless it says so", options=("no", "yes")),
+        "one_leg": Fact("Full power on one leg?", "In the manual; Answer no unless it says so", options=("no", "yes")),
         "idle": Fact("Idle draw", "In the manual: no-load or standby watts, or measured", 0.5 * u.W, 500 * u.W),
         "peak_efficiency": Fact("Peak efficiency", "In the manual", 75 * u.percent, 99 * u.percent),
     },

@@ -198,7 +198,7 @@ class CarDistance(Check):
         "no",
         fact="inverter.one_leg",
         when={"system": (SPLIT_PHASE,)},
-        help="`no` unless its manual says so",
+        help="No unless its manual says so",
     )
     running: Quantity = ask(
         "P_x",

@@ -243,7 +243,7 @@ class ToolOnOutlet(Check):
         "no",
         fact="inverter.one_leg",
         when={"system": (SPLIT_PHASE,)},
-        help="`no` unless its manual says so",
+        help="No unless its manual says so",
     )
     running: Quantity = ask(
         "S_x",

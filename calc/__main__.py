@@ -1,0 +1,156 @@
+"""The same answers from a shell.
+
+    python -m calc                       lists the chapters and the checks
+    python -m calc CHECK NAME=VALUE ...  answers one, for the example rig or with --rig FILE
+    python -m calc facts                 the JSON Schema of a rig
+
+Exit status 0 whatever the verdict; 2 for words that cannot be read, with the reason on standard error.
+"""
+
+from __future__ import annotations
+
+import argparse
+import json
+import sys
+from pathlib import Path
+from typing import Any, NoReturn
+
+from calc import as_json, units
+from calc.catalogue import CHAPTERS, UnknownCheck, check_called, checks_of
+from calc.check import NEC, RULE_SETS, Check
+from calc.form import Asked, fill
+from calc.printing import Line, compared, printed, working
+from calc.quantity import Condition
+from calc.rig import DamagedRig, Rig, read_rig, schema
+
+
+class Unusable(Exception):
+    """Words on the command line that cannot be read; `field` is the input they belong to, if any."""
+
+    def __init__(self, why: str, field: str | None = None) -> None:
+        super().__init__(why)
+        self.field = field
+
+
+class _Parser(argparse.ArgumentParser):
+    def error(self, message: str) -> NoReturn:
+        raise Unusable(message)
+
+
+def main(words: list[str]) -> int:
+    try:
+        told = _told(words)
+        with units.shown_to(told.units):
+            print(_carried_out(told))
+    except Unusable as problem:
+        print(json.dumps({"error": str(problem), "field": problem.field}, ensure_ascii=False), file=sys.stderr)
+        return 2
+    return 0
+
+
+def _told(words: list[str]) -> argparse.Namespace:
+    parser = _Parser(prog="python -m calc", description="Job-site answers for power on wheels.")
+    parser.add_argument("check", nargs="?", help="a check like wire/wire-for-run, or: facts")
+    parser.add_argument("values", nargs="*", metavar="NAME=VALUE", help='what to change, like "run_length=75 ft"')
+    parser.add_argument("--rig", type=Path, help="a rig's JSON file; without it the example rig answers")
+    parser.add_argument("--units", choices=units.PEOPLE, default=units.US)
+    parser.add_argument("--rules", choices=RULE_SETS, default=NEC)
+    parser.add_argument("--json", action="store_true")
+    return parser.parse_intermixed_args(words)
+
+
+def _carried_out(told: argparse.Namespace) -> str:
+    if told.check is None:
+        return _json(as_json.catalogue()) if told.json else _list()
+    if told.check == "facts":
+        return _json(schema())
+    asked = _asked(told)
+    return _json(as_json.answer(asked)) if told.json else _spoken(asked)
+
+
+def _asked(told: argparse.Namespace) -> Asked:
+    try:
+        kind = check_called(told.check)
+    except UnknownCheck as problem:
+        raise Unusable(str(problem)) from None
+    asked = fill(kind, _values(kind, told.values), _rig(told.rig), told.rules)
+    for name, problem in asked.problems.items():
+        raise Unusable(problem, name)
+    return asked
+
+
+def _values(kind: type[Check], words: list[str]) -> dict[str, str]:
+    values: dict[str, str] = {}
+    for word in words:
+        name, equals, text = word.partition("=")
+        if not equals:
+            raise Unusable(f"“{word}” is not NAME=VALUE.")
+        if name not in kind.asks:
+            raise Unusable(f"{kind.id} does not ask for {name}; it asks for {', '.join(kind.asks)}.", name)
+        if name in values:
+            raise Unusable(f"{name} is given twice.", name)
+        values[name] = text
+    return values
+
+
+def _rig(file: Path | None) -> Rig | None:
+    if file is None:
+        return None
+    try:
+        return read_rig(file.read_text(encoding="utf-8"))
+    except (OSError, UnicodeDecodeError) as problem:
+        raise Unusable(f"The rig's file cannot be read: {problem}.", "rig") from None
+    except DamagedRig as problem:
+        raise Unusable(str(problem), "rig") from None
+
+
+def _json(document: dict[str, Any]) -> str:
+    return json.dumps(document, ensure_ascii=False, indent=2)
+
+
+def _list() -> str:
+    lines: list[str] = []
+    for chapter in CHAPTERS:
+        if checks := checks_of(chapter):
+            lines += [
+                "",
+                f"{chapter.name}: {chapter.about}",
+                *(f"  {check.id:28} {check.question}" for check in checks),
+            ]
+    return "\n".join(lines[1:])
+
+
+def _spoken(asked: Asked) -> str:
+    """The answer as a careful colleague would write it down."""
+    found = asked.answer()
+    lines = [asked.kind.question, f"{found.verdict.upper()}. {found.say}"]
+    lines += [f"  missing: {missing.label}. {missing.where}." for missing in found.missing]
+    lines += [f"  fix: {offer.say}" for offer in asked.offers(found)]
+    lines += [
+        f"  {caution.signal}: {caution.hazard}. {caution.consequence}. {caution.avoid}."
+        for caution in asked.kind.cautions
+    ]
+    for requirement in found.requirements:
+        condition = requirement.condition
+        says = compared(condition) if isinstance(condition, Condition) else condition.says
+        lines.append(
+            f"  {requirement.verdict:9} {requirement.label}: {says}"
+            + (f"; {requirement.margin}" if requirement.margin else "")
+        )
+    lines += [
+        f"  {name} = {result if isinstance(result, str) else printed(result)}" for name, result in found.results.items()
+    ]
+    lines += [f"  mind: {note}" for note in found.notes]
+    lines += ["", "Working", *(_working_line(line) for line in working(found.roots))]
+    lines += ["", "Your local code, the maker's manual and a licensed person decide."]
+    return "\n".join(lines)
+
+
+def _working_line(line: Line) -> str:
+    sides = dict.fromkeys(side for side in (line.symbol, line.formula, line.numbers, line.value) if side)
+    aside = "; ".join(part for part in (line.note, line.source) if part)
+    return f"  {line.label} ({line.kind}): {' = '.join(sides)}" + (f"  [{aside}]" if aside else "")
+
+
+if __name__ == "__main__":
+    sys.exit(main(sys.argv[1:]))

@@ -1,0 +1,126 @@
+"""Answers as JSON. Every number is `{"value", "unit"}` in the unit it is shown in, unrounded."""
+
+from __future__ import annotations
+
+from typing import Any
+
+from calc.catalogue import CHAPTERS, all_checks, checks_of
+from calc.check import Ask, Check, Offer, Pick
+from calc.form import Asked, field_unit, shown_text
+from calc.printing import Line, number_text, working
+from calc.quantity import Quantity
+
+
+def number(quantity: Quantity) -> dict[str, Any]:
+    return {"value": quantity.shown, "unit": quantity.unit.sign}
+
+
+def value(of: Quantity | str) -> dict[str, Any] | str:
+    return of if isinstance(of, str) else number(of)
+
+
+def answer(asked: Asked) -> dict[str, Any]:
+    """One answer, whole: verdict, results, what was given, fixes, cautions, working, what is missing."""
+    found = asked.answer()
+    check = asked.check
+    assert check is not None
+    return {
+        "check": asked.kind.id,
+        "question": asked.kind.question,
+        "rules": asked.rules,
+        "verdict": found.verdict,
+        "say": found.say,
+        "results": {name: _result(name, result) for name, result in found.results.items()},
+        "given": _given(asked, check),
+        "rests_on": [
+            {
+                "label": requirement.label,
+                "verdict": requirement.verdict,
+                "say": requirement.sentence,
+                "use": requirement.use,
+            }
+            for requirement in found.requirements
+        ],
+        "fixes": [_fix(offer) for offer in asked.offers(found)],
+        "cautions": [
+            {
+                "signal": caution.signal,
+                "hazard": caution.hazard,
+                "consequence": caution.consequence,
+                "avoid": caution.avoid,
+            }
+            for caution in check.cautions
+        ],
+        "notes": list(found.notes),
+        "working": [_line(line) for line in working(found.roots)],
+        "missing": [
+            {"name": missing.name, "label": missing.label, "where": missing.where} for missing in found.missing
+        ],
+    }
+
+
+def _result(name: str, result: Quantity | str) -> dict[str, Any]:
+    if isinstance(result, str):
+        return {"label": name.replace("_", " "), "value": result, "unit": ""}
+    return {"label": result.step.label if result.step else name, **number(result)}
+
+
+def _given(asked: Asked, check: Check) -> dict[str, Any]:
+    unknown = {missing.name for missing in asked.missing}
+    return {name: value(getattr(check, name)) for name in check.asks if check.asked(name) and name not in unknown}
+
+
+def _fix(offer: Offer) -> dict[str, Any]:
+    return {
+        "say": offer.say,
+        "set": {name: value(change) for name, change in offer.change.items()},
+        "verdict": offer.verdict,
+    }
+
+
+def _line(line: Line) -> dict[str, Any]:
+    return {
+        "kind": line.kind,
+        "symbol": line.symbol,
+        "label": line.label,
+        "formula": line.formula,
+        "numbers": line.numbers,
+        "value": number_text(line.quantity),
+        "unit": line.quantity.unit.sign,
+        "source": line.source,
+        "note": line.note,
+    }
+
+
+def catalogue() -> dict[str, Any]:
+    """The list of chapters and checks, with what each asks."""
+    return {
+        "chapters": [
+            {"name": chapter.name, "about": chapter.about, "checks": [check.id for check in checks_of(chapter)]}
+            for chapter in CHAPTERS
+        ],
+        "checks": [
+            {
+                "id": check.id,
+                "question": check.question,
+                "title": check.title,
+                "rules": list(check.rule_sets),
+                "asks": [_ask(name, spec) for name, spec in check.asks.items()],
+            }
+            for check in all_checks()
+        ],
+    }
+
+
+def _ask(name: str, spec: Ask | Pick) -> dict[str, Any]:
+    told: dict[str, Any] = {"name": name, "label": spec.label, "help": spec.help, "fact": spec.fact or None}
+    if isinstance(spec, Pick):
+        options = {rules: list(spec.options(rules)) for rules in spec.rules}
+        return told | {"options": options, "default": {rules: spec.default(rules) for rules in spec.rules}}
+    unit = field_unit(spec)
+    bounds = {key: number(bound.shown_in(unit)) for key, bound in (("low", spec.low), ("high", spec.high))}
+    return (
+        told
+        | bounds
+        | {"default": {"value": float(shown_text(spec.default.shown_in(unit)).replace("−", "-")), "unit": unit.sign}}
+    )

@@ -1,0 +1,19 @@
+// Compiles Python inside Pyodide, so that the bytecode is that of the interpreter which will run it on the phone.
+//   node compile.mjs SOURCES OUTPUT QUESTIONS.json
+import { readFileSync } from "node:fs";
+import { loadPyodide } from "pyodide";
+
+const [sources, output, asked] = process.argv.slice(2);
+const { info } = JSON.parse(readFileSync(new URL(import.meta.resolve("pyodide/pyodide-lock.json")), "utf8"));
+const pyodide = await loadPyodide({
+  lockFileContents: { info, packages: {} },
+  packageBaseUrl: sources,
+  // No column tables in the bytecode: they are for carets in tracebacks, and weigh a tenth.
+  env: { PYTHONNODEBUGRANGES: "1", PYTHONHASHSEED: "0" },
+});
+for (const [place, folder] of [["/sources", sources], ["/output", output]]) {
+  pyodide.FS.mkdirTree(place);
+  pyodide.FS.mount(pyodide.FS.filesystems.NODEFS, { root: folder }, place);
+}
+pyodide.FS.writeFile("/asked.json", readFileSync(asked));
+pyodide.runPython(readFileSync(new URL("compile_in_pyodide.py", import.meta.url), "utf8"));
