@@ -49,10 +49,14 @@ DEFINITION = Source("NIST SP 811, Guide for the Use of the International System 
 NEC_2023 = Source("NFPA 70, National Electrical Code", "2023", TRANSCRIBED)
 CFR_33_183 = Source("33 CFR 183, Boats and Associated Equipment", "", REGULATION)
 CFR_30_18 = Source("30 CFR 18, Electric Motor-Driven Mine Equipment and Accessories", "", REGULATION)
-NEMA_WD_6 = Source("ANSI/NEMA WD 6, Wiring Devices, Dimensional Specifications", "2016", "read in public reference pages")
+NEMA_WD_6 = Source(
+    "ANSI/NEMA WD 6, Wiring Devices, Dimensional Specifications", "2016", "read in public reference pages"
+)
 NEMA_250 = Source("NEMA 250, Enclosures for Electrical Equipment", "1997", "read in public reprints of its annex")
 SAE_J1772 = Source("SAE J1772, Conductive Charge Coupler", "2017", "read in the manuals of two test instruments")
-ABYC_E_11 = Source("ABYC E-11, AC and DC Electrical Systems on Boats", "", "read in public reprints, edition not stated there")
+ABYC_E_11 = Source(
+    "ABYC E-11, AC and DC Electrical Systems on Boats", "", "read in public reprints, edition not stated there"
+)
 UL_486A_486B = Source("UL 486A-486B, Wire Connectors", "", "read in a scan of the annex of NFPA 70 that reprints it")
 ASTM_B258 = Source(
     "ASTM B258, Standard Nominal Diameters and Cross-Sectional Areas of AWG Sizes of Solid Round Wires Used as Electrical Conductors",
@@ -62,25 +66,55 @@ ASTM_B258 = Source(
 
 # --- wiring elsewhere ----------------------------------------------------------------------------------------
 
-IEC_60364_5_52 = Source("IEC 60364-5-52, Selection and erection of electrical equipment, Wiring systems", "2009", TRANSCRIBED)
+IEC_60364_5_52 = Source(
+    "IEC 60364-5-52, Selection and erection of electrical equipment, Wiring systems", "2009", TRANSCRIBED
+)
 IEC_60364_4_43 = Source("IEC 60364-4-43, Protection against overcurrent", "2008", TRANSCRIBED)
 IEC_60364_5_54 = Source("IEC 60364-5-54, Earthing arrangements and protective conductors", "2011", FROM_MEMORY)
 IEC_60228 = Source("IEC 60228, Conductors of insulated cables", "2004", "read in a cable maker's reprint")
 IEC_60287 = Source("IEC 60287-1-1, Electric cables, Calculation of the current rating", "2006", FROM_MEMORY)
-IEC_60309 = Source("IEC 60309-1 and IEC 60309-2, Plugs, socket-outlets and couplers for industrial purposes", "1999", "read in makers' reference pages")
-IEC_60898 = Source("IEC 60898-1, Circuit-breakers for household installations, and IEC 60269-1, Low-voltage fuses", "2015 and 2006", "read in a trade list, confirmed by ISO 3")
-IEC_61851 = Source("IEC 61851-1, Electric vehicle conductive charging system", "2017", "read in the manuals of two charging controllers")
+IEC_60309 = Source(
+    "IEC 60309-1 and IEC 60309-2, Plugs, socket-outlets and couplers for industrial purposes",
+    "1999",
+    "read in makers' reference pages",
+)
+IEC_60898 = Source(
+    "IEC 60898-1, Circuit-breakers for household installations, and IEC 60269-1, Low-voltage fuses",
+    "2015 and 2006",
+    "read in a trade list, confirmed by ISO 3",
+)
+IEC_61851 = Source(
+    "IEC 61851-1, Electric vehicle conductive charging system",
+    "2017",
+    "read in the manuals of two charging controllers",
+)
 BS_7671 = Source("BS 7671, Requirements for Electrical Installations", "2008", "read in a cable maker's reprint")
 
 # --- cars, chargers and inverters ----------------------------------------------------------------------------
 
 EPA_LABEL = Source("40 CFR 600.311-12, Determination of values for fuel economy labels", "2011", REGULATION)
-AAA_2019 = Source("AAA, Electric Vehicle Range Testing", "2019", "read in the key findings of the report and in the press")
-CHARGING_STUDY = Source("An Assessment of Level 1 and Level 2 Electric Vehicle Charging Efficiency", "2013", "read in its abstract")
+AAA_2019 = Source(
+    "AAA, Electric Vehicle Range Testing", "2019", "read in the key findings of the report and in the press"
+)
+CHARGING_STUDY = Source(
+    "An Assessment of Level 1 and Level 2 Electric Vehicle Charging Efficiency", "2013", "read in its abstract"
+)
 LOSS_MODEL = Source("Wechselrichter-Wirkungsgrade, in Sonnenenergie, issue 4", "1996", FROM_MEMORY)
 
 # --- moving it -----------------------------------------------------------------------------------------------
 
-CART_FORCES_1999 = Source("Factors affecting minimum push and pull forces of manual carts, in Applied Ergonomics 30", "1999", "read in its abstract")
-TYRE_TABLES = Source("Tables of the rolling resistance of tyres in two engineering handbooks", "", "read in public pages that do not state the edition")
-HSE_L23 = Source("HSE L23, Manual handling, Guidance on Regulations, screening filter", "2016", "read in a public research report that quotes it")
+CART_FORCES_1999 = Source(
+    "Factors affecting minimum push and pull forces of manual carts, in Applied Ergonomics 30",
+    "1999",
+    "read in its abstract",
+)
+TYRE_TABLES = Source(
+    "Tables of the rolling resistance of tyres in two engineering handbooks",
+    "",
+    "read in public pages that do not state the edition",
+)
+HSE_L23 = Source(
+    "HSE L23, Manual handling, Guidance on Regulations, screening filter",
+    "2016",
+    "read in a public research report that quotes it",
+)
