@@ -1,5 +1,5 @@
 // Compiles Python inside Pyodide, so that the bytecode is that of the interpreter which will run it on the phone.
-//   node compile.mjs SOURCES OUTPUT QUESTIONS.json
+//   node compile.mjs SOURCES.zip OUTPUT ASKED.json
 import { readFileSync } from "node:fs";
 import { loadPyodide } from "pyodide";
 
@@ -11,9 +11,8 @@ const pyodide = await loadPyodide({
   // No column tables in the bytecode: they are for carets in tracebacks, and weigh a tenth.
   env: { PYTHONNODEBUGRANGES: "1", PYTHONHASHSEED: "0" },
 });
-for (const [place, folder] of [["/sources", sources], ["/output", output]]) {
-  pyodide.FS.mkdirTree(place);
-  pyodide.FS.mount(pyodide.FS.filesystems.NODEFS, { root: folder }, place);
-}
+pyodide.FS.writeFile("/sources.zip", readFileSync(sources));
 pyodide.FS.writeFile("/asked.json", readFileSync(asked));
+pyodide.FS.mkdirTree("/output");
+pyodide.FS.mount(pyodide.FS.filesystems.NODEFS, { root: output }, "/output");
 pyodide.runPython(readFileSync(new URL("compile_in_pyodide.py", import.meta.url), "utf8"));

@@ -20,30 +20,31 @@ SAME_DATE = (1980, 1, 1, 0, 0, 0)
 
 def make(build: Path, pyodide: Path, wheels: Iterable[Path], calc: Path, templates: Path, questions: list[str]) -> bytes:
     """The library as a zip, the same bytes for the same sources."""
-    sources, output = build / "sources", build / "bytecode"
-    for folder in (sources, output):
+    sources, bytecode = build / "sources", build / "bytecode"
+    for folder in (sources, bytecode):
         shutil.rmtree(folder, ignore_errors=True)
         folder.mkdir(parents=True)
     for archive in (pyodide / "python_stdlib.zip", *wheels):
         with zipfile.ZipFile(archive) as packed:
             packed.extractall(sources)
-    _copy(calc, sources / "calc", "__pycache__")
-    _copy(templates, sources / "calc" / "templates", "__pycache__")
-    asked = build / "questions.json"
+    _copy(calc, sources / "calc")
+    _copy(templates, sources / "calc" / "templates")
+    zipped(sources)
+    asked = build / "asked.json"
     asked.write_text(json.dumps({"questions": questions, "also": ALSO}), encoding="utf-8")
-    subprocess.run(["node", HERE / "compile.mjs", sources, output, asked], check=True, cwd=HERE.parent)
-    return _zipped(output)
+    subprocess.run(["node", HERE / "compile.mjs", sources.with_suffix(".zip"), bytecode, asked], check=True, cwd=HERE.parent)
+    return zipped(bytecode).read_bytes()
 
 
-def _copy(source: Path, target: Path, without: str) -> None:
-    shutil.copytree(source, target, ignore=shutil.ignore_patterns(without))
+def _copy(source: Path, target: Path) -> None:
+    shutil.copytree(source, target, ignore=shutil.ignore_patterns("__pycache__"))
 
 
-def _zipped(folder: Path) -> bytes:
+def zipped(folder: Path) -> Path:
     """Stored, not deflated: the whole is compressed once, on the wire, and read as it is."""
     made = folder.with_suffix(".zip")
     with zipfile.ZipFile(made, "w", zipfile.ZIP_STORED) as archive:
         for file in sorted(folder.rglob("*")):
             if file.is_file():
                 archive.writestr(zipfile.ZipInfo(file.relative_to(folder).as_posix(), SAME_DATE), file.read_bytes())
-    return made.read_bytes()
+    return made

@@ -8,7 +8,7 @@ from http.server import SimpleHTTPRequestHandler, ThreadingHTTPServer
 from pathlib import Path
 
 
-class _Handler(SimpleHTTPRequestHandler):
+class Handler(SimpleHTTPRequestHandler):
     extensions_map = SimpleHTTPRequestHandler.extensions_map | {
         ".js": "text/javascript",
         ".mjs": "text/javascript",
@@ -27,7 +27,7 @@ class _Handler(SimpleHTTPRequestHandler):
 
 
 def server(folder: Path, host: str = "localhost", port: int = 8000, certificate: Path | None = None, key: Path | None = None) -> ThreadingHTTPServer:
-    made = ThreadingHTTPServer((host, port), functools.partial(_Handler, directory=str(folder)))
+    made = ThreadingHTTPServer((host, port), functools.partial(Handler, directory=str(folder)))
     if certificate:
         context = ssl.create_default_context(ssl.Purpose.CLIENT_AUTH)
         context.load_cert_chain(certificate, key)

@@ -1,0 +1,164 @@
+"""Builds the site: `python build.py` makes dist/, which any static host can serve; `--serve` also serves it here.
+
+Every page is rendered with its example worked; everything a phone needs to work without signal is packed,
+compressed, named by its own hash and listed for the keeper (the service worker). The same sources give the same bytes.
+"""
+
+from __future__ import annotations
+
+import argparse
+import gzip
+import json
+import shutil
+import subprocess
+import sys
+import zlib
+from pathlib import Path
+
+ROOT = Path(__file__).resolve().parent
+SITE, DIST, BUILD = ROOT / "site", ROOT / "dist", ROOT / "build"
+sys.path[:0] = [str(ROOT), str(SITE)]
+
+from calc.rendering import Renderer  # noqa: E402
+from calc.reply import reply  # noqa: E402
+from packing import ledger, library, serving, wheels  # noqa: E402
+from packing.questions import known_questions  # noqa: E402
+from packing.stamping import sha256, stamped, stamped_scripts  # noqa: E402
+
+PYODIDE = SITE / "node_modules" / "pyodide"
+RUNTIME = ("pyodide.mjs", "pyodide.asm.mjs", "pyodide.asm.wasm")
+KEEPER = "keeper.js"
+TYPES = {
+    ".html": "text/html; charset=utf-8",
+    ".js": "text/javascript",
+    ".mjs": "text/javascript",
+    ".css": "text/css",
+    ".wasm": "application/wasm",
+    ".zip": "application/zip",
+    ".webmanifest": "application/manifest+json",
+}
+# The browser takes icons itself, when the site is installed; no page needs them.
+NOT_KEPT = (".png", ".svg")
+
+Files = dict[str, bytes]
+
+
+def main() -> None:
+    arguments = read_arguments()
+    install_npm_packages()
+    python, folder = pack_python()
+    assets, scripts = stamp_assets(folder)
+    pages = render_pages(assets)
+    files = python | scripts | pages
+    packs, kept = pack_for_the_keeper(files)
+    files |= {KEEPER: keeper(kept)} | packs
+    write_anew(files)
+    print_ledger(files, kept)
+    if arguments.serve:
+        serve(arguments)
+
+
+def read_arguments() -> argparse.Namespace:
+    parser = argparse.ArgumentParser(description="Builds the site into dist/.")
+    parser.add_argument("--serve", action="store_true", help="serve it afterwards, and print the address")
+    parser.add_argument("--host", default="localhost", help="0.0.0.0 lets phones on the same network in")
+    parser.add_argument("--port", type=int, default=8000)
+    parser.add_argument("--certificate", type=Path, help="a certificate's file (PEM): serve over https")
+    parser.add_argument("--key", type=Path, help="the certificate's private key (PEM)")
+    return parser.parse_args()
+
+
+def install_npm_packages() -> None:
+    installed, lock = SITE / "node_modules" / ".package-lock.json", SITE / "package-lock.json"
+    if not installed.exists() or installed.stat().st_mtime < lock.stat().st_mtime:
+        subprocess.run(["npm", "ci", "--ignore-scripts", "--no-audit", "--no-fund"], cwd=SITE, check=True)
+
+
+def pack_python() -> tuple[Files, str]:
+    """Python's runtime and library, in a folder named by their content."""
+    files = {name: (PYODIDE / name).read_bytes() for name in RUNTIME}
+    files["library.zip"] = library.make(
+        BUILD, PYODIDE, wheels.fetch(BUILD / "wheels"), ROOT / "calc", SITE / "templates", known_questions()
+    )
+    folder = f"python-{sha256(b''.join(files.values()))[:8]}/"
+    return {folder + name: content for name, content in files.items()}, folder
+
+
+def stamp_assets(python_folder: str) -> tuple[dict[str, str], Files]:
+    """logical name -> address; and the files. Styles, scripts, icons and the manifest."""
+    sources = {file.name: file.read_text(encoding="utf-8") for file in (SITE / "scripts").glob("*.js")}
+    del sources[KEEPER]
+    sources["built.js"] = built_js(python_folder)
+    made = dict(stamped_scripts(sources, fixed={KEEPER}))
+    for file in (SITE / "styles").glob("*.css"):
+        made[file.name] = (stamped(file.name, file.read_bytes()), file.read_bytes())
+    for file in [*(SITE / "icons").glob("icon*"), SITE / "manifest.webmanifest"]:
+        # An installed site is recognised by these addresses: they stay as they are.
+        address = file.relative_to(SITE).as_posix()
+        made[file.name] = (address, file.read_bytes())
+    return {name: address for name, (address, _) in made.items()}, dict(made.values())
+
+
+def built_js(python_folder: str) -> str:
+    """What the scripts must know of this build."""
+    lock = json.loads((PYODIDE / "pyodide-lock.json").read_text(encoding="utf-8"))
+    known = [{"question": question, "crc32": zlib.crc32(reply(question).encode())} for question in known_questions()]
+    built = {"folder": "./" + python_folder, "lock": lock["info"], "known": known}
+    return f"// Made by the build.\nexport const BUILT = {json.dumps(built, indent=1)};\n"
+
+
+def render_pages(assets: dict[str, str]) -> Files:
+    renderer = Renderer()
+    return {address + "index.html": renderer.page(address, assets).encode() for address in renderer.addresses()}
+
+
+def pack_for_the_keeper(files: Files) -> tuple[Files, dict[str, str]]:
+    """Each file to be kept, compressed and named by the hash of what is on the wire; and path -> that hash."""
+    packs: Files = {}
+    kept: dict[str, str] = {}
+    for path, content in sorted(files.items()):
+        if path.endswith(NOT_KEPT):
+            continue
+        pack = gzip.compress(content, 9, mtime=0)
+        kept[path] = sha256(pack)
+        packs[f"pack/{kept[path]}.pack"] = pack
+    return packs, kept
+
+
+def keeper(kept: dict[str, str]) -> bytes:
+    """The keeper's script with the list of what it keeps, whose own hash is the version."""
+    files = {path: (digest, TYPES[Path(path).suffix]) for path, digest in kept.items()}
+    source = (SITE / "scripts" / KEEPER).read_text(encoding="utf-8")
+    version = sha256(json.dumps([files, source]).encode())[:8]
+    return f"const KEPT = {json.dumps({'version': version, 'files': files}, indent=1)};\n{source}".encode()
+
+
+def write_anew(files: Files) -> None:
+    shutil.rmtree(DIST, ignore_errors=True)
+    for path, content in files.items():
+        place = DIST / path
+        place.parent.mkdir(parents=True, exist_ok=True)
+        place.write_bytes(content)
+
+
+def print_ledger(files: Files, kept: dict[str, str]) -> None:
+    """A first visit: the page and its assets as they are, counted compressed, and every pack."""
+    entries = [ledger.Entry(path, len(files[path]), len(files[f"pack/{digest}.pack"])) for path, digest in kept.items()]
+    seen_first = [path for path in files if path in ("index.html", KEEPER) or path.endswith((".js", ".css", *NOT_KEPT))]
+    entries += [ledger.Entry(f"{path}, for the first page", len(files[path]), len(gzip.compress(files[path], 9))) for path in seen_first]
+    print("\n".join(ledger.lines(entries)))
+    ledger.hold_to_cap(entries)
+
+
+def serve(arguments: argparse.Namespace) -> None:
+    server = serving.server(DIST, arguments.host, arguments.port, arguments.certificate, arguments.key)
+    scheme = "https" if arguments.certificate else "http"
+    print(f"Barrowatt is at {scheme}://{arguments.host}:{server.server_port}/ until you press Ctrl-C.", flush=True)
+    try:
+        server.serve_forever()
+    except KeyboardInterrupt:
+        server.server_close()
+
+
+if __name__ == "__main__":
+    main()
