@@ -15,11 +15,17 @@ def sizes() -> tuple[str, ...]:
     return table("iec_ampacity").rows
 
 
-def capacity(size: str, insulation: str, method: str, loaded: str, ambient: Quantity, circuits: Quantity) -> Quantity:
+def ampacity_table(metal: str) -> str:
+    return "iec_ampacity" if metal == "copper" else "iec_ampacity_aluminium"
+
+
+def capacity(
+    size: str, metal: str, insulation: str, method: str, loaded: str, ambient: Quantity, circuits: Quantity
+) -> Quantity:
     """Iz [A]: the table's current for the method, times the factors for heat and for circuits run together."""
     kind = insulation.split()[0]
-    base = table("iec_ampacity").read(
-        "I_tab", f"Current of {size} by method {method}", size, f"{kind} {loaded} {method}"
+    base = table(ampacity_table(metal)).read(
+        "I_tab", f"Current of {size} {metal} by method {method}", size, f"{kind} {loaded} {method}"
     )
     warm = table("iec_ambient_factor")
     from_table = warm.read("k_tab", f"Factor for {ambient} around the wire", warm.row_covering(ambient, degC), kind)

@@ -40,16 +40,16 @@ def start_seconds(kind: str) -> Quantity:
 
 
 def start_through(
-    volts: Quantity, start: Quantity, pf: Quantity, r: Quantity, x: Quantity
+    source: Quantity, rated: Quantity, start: Quantity, pf: Quantity, r: Quantity, x: Quantity
 ) -> tuple[Quantity, Quantity]:
     """The start current that flows [A] and the volts left at the load meanwhile [V].
 
-    The standing motor is an impedance of rated volts over start current; r and x lie between it and a stiff source.
+    The standing motor is an impedance, rated volts over start current; r and x lie between it and a stiff source.
     """
-    z = step("Z_LR", "Impedance of the load at a standstill", volts / start, ohm, OWN_DERIVATION)
+    z = step("Z_LR", "Impedance of the load at a standstill", rated / start, ohm, OWN_DERIVATION)
     reactive = step("qf", "Its part out of step", root(1 - pf**2), one, OWN_DERIVATION)
     whole = step("Z", "Impedance of it all", root((z * pf + r) ** 2 + (z * reactive + x) ** 2), ohm, OWN_DERIVATION)
-    flows = need("I_s", "Start current that flows", volts / whole, A)
+    flows = need("I_s", "Start current that flows", source / whole, A)
     return flows, limit("V_s", "Volts at the tool while it starts", flows * z, V)
 
 

@@ -25,7 +25,7 @@ from calc.laws.battery import energy_to_hand, share_in_the_cold
 from calc.laws.car import charging_efficiency, range_left
 from calc.laws.inverter import SPLIT_PHASE, SYSTEMS, limit_of_one_leg, offers, power_from_bank
 from calc.quantity import OutsideValidity, Quantity, alternative, constant, limit, need, step
-from calc.sources import COMMON_PRACTICE, EPA_LABEL, NEC_2023, OWN_DERIVATION
+from calc.sources import AAA_2019, COMMON_PRACTICE, EPA_LABEL, NEC_2023, OWN_DERIVATION
 from calc.units import A, V, W, degC, h, kWh, mi, mi_per_kWh, one, percent
 
 DASH, LABEL = "dash (at the battery)", "label (at the wall)"
@@ -86,7 +86,7 @@ class CarDistance(Check):
     )
     breaker: Quantity = ask(
         "I_B",
-        "Breaker of the outlet the car is on",
+        "Breaker of the outlet",
         20 * A,
         low=10 * A,
         high=100 * A,
@@ -201,8 +201,8 @@ class CarDistance(Check):
         help="No unless its manual says so",
     )
     running: Quantity = ask(
-        "P_x",
-        "Other loads on it all the while",
+        "S_x",
+        "Other loads running on the inverter",
         0 * W,
         low=0 * W,
         high=20_000 * W,
@@ -270,6 +270,8 @@ class CarDistance(Check):
             say=f"The car goes {distance} on what is stored, after {hours} of charging.",
             notes=self._naive(given_out, left),
             distance=distance,
+            range_share=left,
+            car_power=car,
             charging_time=hours,
             energy_to_hand=energy,
             energy_from_outlet=given_out,
@@ -375,33 +377,37 @@ class CarDistance(Check):
     )
     examples = (
         Example(
-            given={
-                "bank_energy": "5.12 kWh",
-                "health": "100",
-                "charge": "100",
-                "reserve": "10",
-                "charging_volts": "120 V",
-                "charging_amps": "12",
-                "running": "0",
-                "idle": "36",
-                "peak_efficiency": "92",
-                "consumption": "3.4",
-                "consumption_kind": DASH,
-                "charger_known": BY_POWER,
-                "cells": "25 °C",
-                "air": "24 °C",
-                "trip": "9",
-                "continuous": "3000",
-                "system": "120 V",
-                "breaker": "15",
-            },
-            expect={"energy_to_hand": "4.608 kWh"},
-            verdict="go",
-            source=OWN_DERIVATION,
+            given={"air": "-7 °C", "cabin": "on", "trip": "5"},
+            expect={"range_share": "0.59"},
+            source=AAA_2019.at("41 % of the range lost at 20 °F with the cabin heated"),
         ),
         Example(
-            given={"consumption": "112 MPGe", "consumption_kind": LABEL, "air": "24 °C", "trip": "1000 km"},
+            given={"air": "95 °F", "cabin": "on", "trip": "5"},
+            expect={"range_share": "0.83"},
+            source=AAA_2019.at("17 % of the range lost at 95 °F with the cabin cooled"),
+        ),
+        Example(
+            given={
+                "charging_volts": "240 V",
+                "charging_amps": "32",
+                "continuous": "8000 W",
+                "breaker": "40",
+                "trip": "5",
+            },
+            expect={"car_power": "7.68 kW"},
+            verdict="tight",
+            source=COMMON_PRACTICE.at("32 A at 240 V is 7.7 kW and just fits 8 kW continuous"),
+        ),
+        Example(
+            given={"consumption": "33.7 MPGe", "consumption_kind": LABEL, "air": "24 °C", "trip": "800 km"},
+            expect={"range_share": "1"},
             verdict="no",
-            source=EPA_LABEL,
+            source=EPA_LABEL.at("33.7 kWh to the gallon: 33.7 MPGe is one mile per kilowatt-hour at the wall"),
+        ),
+        Example(
+            given={"charge": "100", "reserve": "0", "health": "100", "cells": "25 °C", "air": "24 °C", "trip": "10"},
+            expect={"energy_to_hand": "10.2 kWh"},
+            verdict="go",
+            source=OWN_DERIVATION.at("a full, warm, new bank gives its nameplate"),
         ),
     )

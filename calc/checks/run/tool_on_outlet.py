@@ -42,6 +42,7 @@ CORDS = (
     *(size for size in table("flexible_cord").rows if int(size.split()[0]) % 2 == 0 and int(size.split()[0]) >= 6),
 )
 VOLTS = {"120 V": 120 * V, "240 V": 240 * V}
+RATED = {"120 V": 115 * V, "240 V": 230 * V}
 
 
 class ToolOnOutlet(Check):
@@ -159,7 +160,7 @@ class ToolOnOutlet(Check):
     )
     breaker: Quantity = ask(
         "I_B",
-        "Breaker of that outlet",
+        "Breaker of the outlet",
         20 * A,
         low=10 * A,
         high=100 * A,
@@ -281,9 +282,10 @@ class ToolOnOutlet(Check):
             return answer(room, say="", running_current=plate)
         at_tool = motor.volts_at_constant_power(volts, loop, power)
         running = need("I_r", "Current while it runs", power / at_tool, A, OWN_DERIVATION)
-        start, start_time = self._start(plate, volts)
-        flows, left = motor.start_through(volts, start, self._start_power_factor(), loop, reactance)
-        torque = motor.share_of_torque(left, volts)
+        rated = self._rated(volts)
+        start, start_time = self._start(plate, rated)
+        flows, left = motor.start_through(volts, rated, start, self._start_power_factor(), loop, reactance)
+        torque = motor.share_of_torque(left, rated)
         return answer(
             *self._outlet(running),
             *self._cord(running),
@@ -297,8 +299,8 @@ class ToolOnOutlet(Check):
                 no="The tool gets only {left} while it runs: it overheats. It should have {right}.",
             ),
             require(
-                left >= self._share("d_start", 80) * volts,
-                comfortable=left >= self._share("d_good", 90) * volts,
+                left >= self._share("d_start", 80) * rated,
+                comfortable=left >= self._share("d_good", 90) * rated,
                 label="Volts while it starts",
                 yes="The volts hold.",
                 tight="The volts fall to {left} while it starts; other electronics may notice.",
@@ -324,6 +326,14 @@ class ToolOnOutlet(Check):
             return need("I_0", "Current at full volts", self.plate_watts / (volts * self.plate_power_factor), A)
         return step("I_0", "Current at full volts", self.plate_amps, A)
 
+    def _rated(self, volts: Quantity) -> Quantity:
+        """The volts that the start current belongs to: a code letter is stamped for 115 or 230 V."""
+        if self.start == BY_LETTER:
+            return constant(
+                "V_n", "Volts that a motor's code letter belongs to", RATED[self.tool_volts], NEC_2023.at("430.7(B)")
+            )
+        return alternative("V_n", "Volts that the start current belongs to", volts, "the nominal volts", V)
+
     def _in_the_way(self) -> tuple[Quantity, Quantity]:
         """Resistance and reactance between a stiff source and the tool."""
         supply = step(
@@ -345,11 +355,11 @@ class ToolOnOutlet(Check):
         )
         return loop, step("X", "Reactance in the way; a cord's own is too small to count", supply, ohm)
 
-    def _start(self, plate: Quantity, volts: Quantity) -> tuple[Quantity, Quantity]:
+    def _start(self, plate: Quantity, rated: Quantity) -> tuple[Quantity, Quantity]:
         if self.start == STATED:
             return self.start_current, self.start_time
         if self.start == BY_LETTER:
-            return motor.locked_rotor_current(self.motor_size, self.code_letter, volts), self.start_time
+            return motor.locked_rotor_current(self.motor_size, self.code_letter, rated), self.start_time
         return motor.start_by_kind(self.start, plate), motor.start_seconds(self.start)
 
     def _start_power_factor(self) -> Quantity:
@@ -568,20 +578,20 @@ class ToolOnOutlet(Check):
         Example(
             given={
                 "tool_volts": "240 V",
-                "plate": BY_AMPS,
-                "plate_amps": "12",
+                "plate": BY_HP,
+                "motor_size": "3",
                 "start": BY_LETTER,
-                "motor_size": "2",
-                "code_letter": "K",
-                "outlet": "6-20",
-                "breaker": "20",
-                "source_resistance": "0.005",
-                "continuous": "6000",
-                "surge": "24000",
+                "code_letter": "J",
+                "cord": "10 AWG",
+                "cord_length": "100 ft",
+                "outlet": "6-30",
+                "breaker": "30",
+                "fed_by": WALL,
             },
-            expect={"start_current": "78 A"},
-            within=0.03,
-            source=NEC_2023.at("Table 430.7(B): letter K ends at 8.99 kVA/hp, 78.2 A at full volts for 2 hp at 230 V"),
+            expect={"start_current": "98.6 A", "volts_at_start": "217.6 V", "torque_at_start": "89 %"},
+            source=NEC_2023.at(
+                "Table 430.7(B): letter J ends at 7.99 kVA/hp, 104.2 A at 230 V; Chapter 9, Table 8: 1.24 Ω/kft; phasors by hand"
+            ),
         ),
         Example(
             given={
