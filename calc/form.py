@@ -12,7 +12,7 @@ from dataclasses import dataclass, field
 
 from calc import units
 from calc.check import NEC, Answer, Ask, Check, Missing, Offer, Pick, not_known
-from calc.printing import as_read, number_text, printed
+from calc.printing import NBSP, as_read, number_text, printed
 from calc.quantity import Quantity
 from calc.reading import Unreadable, must_be_between, read_choice, read_quantity
 from calc.rig import Rig, example_rig
@@ -137,5 +137,5 @@ def field_text(spec: Ask | Pick, value: Quantity | str, rules: str) -> str:
     if value.unit is field_unit(spec):
         return shown_text(value)
     if value.exact and value.step and value.step.note == TYPED:
-        return printed(value)
+        return printed(value).replace(NBSP, " ")
     return shown_text(value.shown_in(field_unit(spec)))

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import json
 import math
+import re
 from collections.abc import Mapping
 from dataclasses import dataclass
 from functools import cached_property
@@ -13,6 +14,7 @@ from typing import Any
 from urllib.parse import urlencode
 
 import jinja2
+from markupsafe import Markup, escape
 
 import calc
 from calc import units
@@ -118,6 +120,19 @@ class Answered:
     def is_example(self) -> bool:
         return all(origin == EXAMPLE for origin in self.asked.origins.values())
 
+    @cached_property
+    def fields(self) -> list[Field]:
+        return fields_of(self.asked)
+
+    @property
+    def main_fields(self) -> list[Field]:
+        return [field for field in self.fields if not field.spec.habit]
+
+    @property
+    def habit_fields(self) -> list[Field]:
+        """What may be assumed without asking; put away under a heading that says so."""
+        return [field for field in self.fields if field.spec.habit]
+
     @property
     def echo(self) -> list[tuple[str, str]]:
         """The numbers the answer belongs to, as they stand in the form."""
@@ -150,6 +165,11 @@ class Answered:
         for name, value in change.items():
             texts[name] = field_text(self.check.asks[name], value, self.asked.rules)
         return "?" + urlencode(texts | {"units": units.people(), "rules": self.asked.rules})
+
+
+def signs(text: str) -> Markup:
+    """A formula for the page: `I_max` with its index set low."""
+    return Markup(re.sub(r"_(\w+)", r"<sub>\1</sub>", str(escape(text))))
 
 
 def result_label(name: str, value: Quantity | str) -> str:
@@ -197,6 +217,7 @@ class Renderer:
             trim_blocks=True,
             lstrip_blocks=True,
         )
+        self._environment.filters["signs"] = signs
         self._environment.globals.update(
             chapters=CHAPTERS,
             checks_of=checks_of,
@@ -234,7 +255,7 @@ class Renderer:
         return self._render("problems.html", fields=fields_of(asked), problems=asked.problems)
 
     def _all_of(self, asked: Asked) -> dict[str, Any]:
-        return {"answered": self._answered(asked), "fields": fields_of(asked), "people": units.people(), "problems": {}}
+        return {"answered": self._answered(asked), "people": units.people()}
 
     def _answered(self, asked: Asked) -> Answered:
         answer = asked.answer()

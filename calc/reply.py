@@ -8,7 +8,7 @@ from typing import Any
 
 from calc import units
 from calc.catalogue import UnknownCheck, check_called
-from calc.check import NEC, RULE_SETS, Check
+from calc.check import NEC, RULE_SETS, Ask, Check, Pick
 from calc.form import TYPED, field_text, fill
 from calc.rendering import Renderer
 
@@ -47,7 +47,7 @@ def _html(what: str, form: dict[str, str]) -> str:
     kind = check_called(check)
     texts = {name: text for name, text in form.items() if name in kind.asks}
     if what == FORM:
-        texts = _in_other_units(kind, texts, form.get("was_units", people), people, rules)
+        texts = _in_other_terms(kind, texts, form.get("was_units", people), people, rules)
     with units.shown_to(people):
         asked = fill(kind, texts, rules=rules)
         if asked.problems:
@@ -55,15 +55,21 @@ def _html(what: str, form: dict[str, str]) -> str:
         return _renderer().pieces(asked, with_form=what == FORM)
 
 
-def _in_other_units(kind: type[Check], texts: dict[str, str], was: str, people: str, rules: str) -> dict[str, str]:
-    """The texts of a form whose units are being switched: a bare 75 that was feet must not become 75 metres.
+def _in_other_terms(kind: type[Check], texts: dict[str, str], was: str, people: str, rules: str) -> dict[str, str]:
+    """The texts of a form whose units or rules are being switched: a bare 75 that was feet must not become 75 metres.
 
-    What was typed keeps its own unit, now written out; what nobody touched takes the new unit's round number.
+    What was typed keeps its own unit, now written out; what nobody touched takes the new unit's round number; a
+    choice that the new rules do not have (a gauge under IEC) falls back to their own.
     """
+    offered = {name: text for name, text in texts.items() if _is_offered(kind.asks[name], text, rules)}
     with units.shown_to(was):
-        was_asked = fill(kind, texts, rules=rules)
+        was_asked = fill(kind, offered, rules=rules)
     if was_asked.check is None:
-        return texts
+        return offered
     typed = [name for name, origin in was_asked.origins.items() if origin == TYPED]
     with units.shown_to(people):
         return {name: field_text(kind.asks[name], getattr(was_asked.check, name), rules) for name in typed}
+
+
+def _is_offered(spec: Ask | Pick, text: str, rules: str) -> bool:
+    return isinstance(spec, Ask) or (rules in spec.rules and text in spec.options(rules))
