@@ -11,8 +11,9 @@ def number(listed: Table | str, row: str, column: str) -> float:
 
 
 def column(name: str, heading: str) -> dict[str, float]:
-    """The cells of a column that have a value, in the order of the rows."""
+    """The cells of a column that have a value, in the order of the rows. A column that is not there is an error."""
     listed = table(name)
+    assert heading in listed.columns
     return {row: number(listed, row, heading) for row in listed.rows if listed.has(row, heading)}
 
 
