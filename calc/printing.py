@@ -122,7 +122,7 @@ def _infix(operation: str, operands: tuple[Quantity, ...], numbers: bool, count:
     mine = _TIGHTNESS[operation]
     left, left_tightness = _expression(operands[0], numbers, count)
     right, right_tightness = _expression(operands[1], numbers, count)
-    if operation == "−" and left == "0":
+    if operation == "−" and not (operands[0].si or operands[0].step or operands[0].operands):
         return f"−{right if right_tightness > 1 else f'({right})'}", 0
     if left_tightness < mine:
         left = f"({left})"

@@ -130,7 +130,7 @@ class Quantity:
         return Quantity(self.si**exponent, unit, "^", (self, _quantity(exponent)))
 
     def __neg__(self) -> Quantity:
-        return _quantity(0) - self
+        return Quantity(0.0, coherent(self.unit.dimension), exact=True) - self
 
     # --- comparing makes a statement, not a truth -------------------------------------------------------------
 

@@ -193,6 +193,7 @@ def _choice_key(text: str) -> str:
         .replace("sqmm", "mm2")
     )
     text = re.sub(r"\b(gauge|ga|awg|no\.?|#)(?=\b|\s|$)|#", " awg ", text)
+    text = re.sub(r"(\d)-(\d+/\d)", r"\1 \2", text)
     text = re.sub(r"^\s*awg\s+(\S+)\s*$", r"\1 awg", text)
     return re.sub(r"[\s\u00a0]+", "", text)
 

@@ -21,6 +21,7 @@ def _metal(metal: str) -> str:
 
 
 def ampacity_table(lay: str) -> str:
+    """The name of the ampacity table for how the wire lies."""
     return "ampacity_raceway" if lay == RACEWAY else "ampacity_free_air"
 
 
@@ -65,6 +66,7 @@ def corrected_ampacity(
 
 
 def usable_ampacity(lugs: Quantity, corrected: Quantity) -> Quantity:
+    """What the wire may carry [A]: the lower of its lugs and its insulation as laid."""
     return limit(
         "I_use",
         "Usable ampacity, the lower of the two",
@@ -138,10 +140,12 @@ def current_path(circuit: str, current: Quantity, lighter_leg: Quantity) -> Quan
 
 
 def volts_lost(length: Quantity, opposition: Quantity, loop: Quantity) -> Quantity:
+    """Volts lost on a run [V]: length times opposition times the current of the loop."""
     return need("ΔV", "Volts lost on the run", length * opposition * loop, V)
 
 
 def share_lost(lost: Quantity, volts: Quantity) -> Quantity:
+    """The loss as a share of the source's volts [-]."""
     return need("ΔV%", "Lost, of the source's volts", lost / volts, percent)
 
 

@@ -12,10 +12,12 @@ INSULATIONS = ("PVC 70 °C", "XLPE 90 °C")
 
 
 def sizes() -> tuple[str, ...]:
+    """The sizes listed, thinnest first."""
     return table("iec_ampacity").rows
 
 
 def ampacity_table(metal: str) -> str:
+    """The name of the table for a metal."""
     return "iec_ampacity" if metal == "copper" else "iec_ampacity_aluminium"
 
 
@@ -81,6 +83,7 @@ def drop_per_amp(size: str, metal: str, circuit: str, length: Quantity, power_fa
 
 
 def volts_lost(opposition: Quantity, loop: Quantity) -> Quantity:
+    """Volts lost on a run [V]."""
     return need("ΔV", "Volts lost on the run", opposition * loop, V, IEC_60364_5_52.at("Annex G"))
 
 

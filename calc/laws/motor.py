@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from calc.quantity import Quantity, constant, limit, need, root, step
+from calc.reading import read_number
 from calc.sources import COMMON_PRACTICE, OWN_DERIVATION
 from calc.tables import table
 from calc.units import VA, A, V, W, hp, kVA_per_hp, ohm, one, percent, s
@@ -22,10 +23,7 @@ def locked_rotor_current(size: str, letter: str, volts: Quantity) -> Quantity:
     top = listed.read(
         "k_LR", f"Code letter {letter}: start apparent power per horsepower, top of its band", letter, "to", kVA_per_hp
     )
-    whole, _, part = size.rpartition("-")
-    over, _, under = part.partition("/")
-    number = float(whole or 0) + float(over) / float(under or 1)
-    plate = constant("P_hp", "Horsepower on the plate", number * hp, COMMON_PRACTICE)
+    plate = constant("P_hp", "Horsepower on the plate", read_number(size)[0] * hp, COMMON_PRACTICE)
     return need("I_LR", "Start current by the code letter", top * plate / volts, A)
 
 
@@ -36,6 +34,7 @@ def start_by_kind(kind: str, running: Quantity) -> Quantity:
 
 
 def start_seconds(kind: str) -> Quantity:
+    """How long a start of this kind lasts [s]."""
     return table("start_current").read("t_s", f"Time that it lasts: {kind}", kind, "seconds", s)
 
 
@@ -54,11 +53,12 @@ def start_through(
 
 
 def share_of_torque(left: Quantity, rated: Quantity) -> Quantity:
-    """Turning force falls with the square of the volts [-]."""
+    """Turning force left at these volts [-]: it falls with their square."""
     return limit("M_s", "Turning force left at the start", (left / rated) ** 2, percent, COMMON_PRACTICE)
 
 
 def apparent_power(symbol: str, label: str, volts: Quantity, current: Quantity) -> Quantity:
+    """Volts times amps, named [VA]."""
     return need(symbol, label, volts * current, VA)
 
 

@@ -7,26 +7,29 @@ from calc.sources import NEC_2023
 from calc.tables import table
 from calc.units import A
 
-NEC_BREAKERS, IEC_BREAKERS = "standard_ratings", "standard_ratings_iec"
+# A published list, and the column of it: the fuses' list of IEC goes on where its small circuit-breakers end.
+NEC_BREAKERS = ("standard_ratings", "breaker")
+IEC_DEVICES = ("standard_ratings_iec", "fuse")
 
 
-def standard_ratings(list_name: str) -> list[Quantity]:
-    """The standard ratings of circuit-breakers [A], smallest first."""
-    ratings = table(list_name)
-    return [float(row) * A for row in ratings.rows if ratings.has(row, "breaker")]
+def standard_ratings(listed: tuple[str, str]) -> list[Quantity]:
+    """The standard ratings of breakers or fuses [A], smallest first."""
+    name, column = listed
+    ratings = table(name)
+    return [float(row) * A for row in ratings.rows if ratings.has(row, column)]
 
 
-def standard_rating_up(current: Quantity, list_name: str) -> Quantity:
+def standard_rating_up(current: Quantity, listed: tuple[str, str]) -> Quantity:
     """The smallest standard rating not below a current."""
-    for rating in standard_ratings(list_name):
+    for rating in standard_ratings(listed):
         if (rating >= current).holds:
             return from_list("next standard rating up", rating, current)
     raise OutsideValidity(f"No standard rating is as large as {current}.")
 
 
-def standard_rating_down(current: Quantity, list_name: str) -> Quantity:
+def standard_rating_down(current: Quantity, listed: tuple[str, str]) -> Quantity:
     """The largest standard rating not above a current."""
-    for rating in reversed(standard_ratings(list_name)):
+    for rating in reversed(standard_ratings(listed)):
         if (rating <= current).holds:
             return from_list("next standard rating down", rating, current)
     raise OutsideValidity(f"No standard rating is as small as {current}.")

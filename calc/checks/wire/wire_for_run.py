@@ -24,7 +24,7 @@ from calc.check import (
 )
 from calc.laws import conductor as us
 from calc.laws import conductor_iec as iec
-from calc.laws.protection import IEC_BREAKERS, NEC_BREAKERS, breaker_before, motor_breaker, standard_rating_up
+from calc.laws.protection import IEC_DEVICES, NEC_BREAKERS, breaker_before, motor_breaker, standard_rating_up
 from calc.quantity import Quantity, limit, need, step
 from calc.sources import COMMON_PRACTICE, IEC_60898, NEC_2023
 from calc.units import A, V, degC, ft, one, percent, wires
@@ -363,7 +363,7 @@ class WireForRun(Check):
             usable_ampacity=iz,
             largest_breaker=most,
             smallest_breaker=step(
-                "I_Bmin", "Smallest standard device for the load", standard_rating_up(load, IEC_BREAKERS), A, IEC_60898
+                "I_Bmin", "Smallest standard device for the load", standard_rating_up(load, IEC_DEVICES), A, IEC_60898
             ),
             volts_lost=lost,
             volts_at_load=limit("V_2", "Volts left at the load", self.volts - lost, V),

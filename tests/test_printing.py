@@ -1,0 +1,67 @@
+"""How numbers are printed."""
+
+from __future__ import annotations
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from calc import units as u
+from calc.printing import as_read, figures, pair, working
+from calc.quantity import given as given_number
+from calc.quantity import step
+
+
+@pytest.mark.parametrize(
+    ("number", "text"),
+    [
+        (0, "0"),
+        (47.6543, "47.7"),
+        (0.000393, "0.000393"),
+        (1.8, "1.80"),
+        (-20, "−20.0"),
+        (16497.3, "16500"),
+        (999.96, "1000"),
+        (1.2e-7, "1.20 × 10⁻⁷"),
+        (0.0004999999, "0.000500"),
+    ],
+)
+def test_worked_numbers_have_three_figures(number: float, text: str) -> None:
+    assert figures(number) == text
+
+
+@pytest.mark.parametrize(
+    ("number", "text"), [(75, "75"), (0.1 + 0.2, "0.3"), (1500, "1500"), (120.0, "120"), (-7, "−7"), (2.5, "2.5")]
+)
+def test_read_numbers_print_as_they_were_read(number: float, text: str) -> None:
+    assert as_read(number) == text
+
+
+@given(st.floats(min_value=1e-6, max_value=1e6))
+def test_rounding_up_is_never_below_and_down_never_above(number: float) -> None:
+    def value(text: str) -> float:
+        return float(text.replace(" × 10", "e").translate(str.maketrans("⁻⁰¹²³⁴⁵⁶⁷⁸⁹", "-0123456789")))
+
+    assert value(figures(number, rounds=1)) >= number * (1 - 1e-9)
+    assert value(figures(number, rounds=-1)) <= number * (1 + 1e-9)
+    assert value(figures(number)) == pytest.approx(number, rel=0.0051)
+
+
+def test_a_whole_number_is_not_rounded_up_for_a_hair_of_binary_fraction() -> None:
+    assert figures(40.00000000000001, rounds=1) == "40.0"
+    assert figures(39.99999999999999, rounds=-1) == "40.0"
+
+
+def test_compared_numbers_are_told_apart() -> None:
+    """175.3 A against 175 A must not print as 175 against 175."""
+    drawn = step("I", "Drawn", 1 * given_number("a", "a", 175.3 * u.A), u.A)
+    rated = given_number("F", "Fuse", 175 * u.A)
+    assert pair(drawn, rated) == ("175.3\u00a0A", "175\u00a0A")
+
+
+def test_subtracted_numbers_that_nearly_cancel_print_with_more_figures() -> None:
+    a = step("A", "A", 1 * given_number("a", "a", 120.04 * u.V), u.V)
+    b = step("B", "B", 1 * given_number("b", "b", 119.96 * u.V), u.V)
+    (line,) = [line for line in working([step("D", "Difference", a - b, u.mV)]) if line.symbol == "D"]
+    assert line.numbers == "120.040\u00a0V − 119.960\u00a0V"
+    assert line.value == "80.0\u00a0mV"
