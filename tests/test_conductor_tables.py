@@ -103,6 +103,14 @@ def test_ambient_factors_are_the_square_root_of_the_room_left(name: str, base: d
     assert checked == {"ambient_factor": 39, "iec_ambient_factor": 26}[name]
 
 
+def test_crowding_factors_fall_as_other_transcriptions_have_them() -> None:
+    # NFPA 70, Table 310.15(C)(1), in the Mexican code of 2012; IEC 60364-5-52, Table B.52.17, in a second transcription;
+    # 33 CFR 183.425, note 2, in a boat builder's guide (all read).
+    assert list(column("carrying_factor", "factor").values()) == [1, 0.8, 0.7, 0.5, 0.45, 0.4, 0.35]
+    assert list(column("iec_grouping", "factor").values()) == [1, 0.8, 0.7, 0.65, 0.6, 0.57, 0.54, 0.52, 0.5, 0.45, 0.41, 0.38]  # fmt: skip
+    assert list(column("bundle_factor_boat", "factor").values()) == [1, 0.7, 0.6, 0.5, 0.4]
+
+
 def test_the_engine_space_factor_is_the_same_root() -> None:
     # 33 CFR 183.425, Table 5: an engine space is 50 °C.
     for insulation, factor in column("engine_space_factor", "factor").items():
@@ -153,6 +161,8 @@ def test_ac_resistance_is_dc_resistance_to_its_two_figures_and_then_the_skin_add
 def test_circuits_breakers_and_wires_agree() -> None:
     # NFPA 70, 2023: 210.24(1) and 240.4(D) against Table 310.16 at 60 °C; Table 250.122 asks no more than the circuit's wire.
     for circuit in table("outlet_on_circuit").rows:
+        assert number("outlet_on_circuit", circuit, "least") == {"20": 15}.get(circuit, float(circuit))
+        assert number("outlet_on_circuit", circuit, "most") == {"40": 50}.get(circuit, float(circuit))
         wire = table("outlet_on_circuit").text(circuit, "copper")
         assert number("ampacity_raceway", wire, "Cu 60") >= float(circuit)
         ground = next(row for row in table("grounding_conductor").rows if float(row) >= float(circuit))
