@@ -157,7 +157,7 @@ def test_winter_is_what_the_press_retold() -> None:
 
 
 def test_charging_at_240_volts_is_three_per_cent_better() -> None:
-    # The study's abstract (read): 3 % on the mean of 1,008 sessions, 13 % and more in short ones.
+    # The study's abstract (read): 3 % on the mean of 1,008 charges, 13 % and more in short ones.
     short, slow, fast = column("charging_by_power", "efficiency").values()
     assert fast / slow == pytest.approx(1.03, abs=0.01)
     assert fast / short > 1.13
