@@ -99,7 +99,7 @@ AAA_2019 = Source(
 CHARGING_STUDY = Source(
     "An Assessment of Level 1 and Level 2 Electric Vehicle Charging Efficiency", "2013", "read in its abstract"
 )
-LOSS_MODEL = Source("Wechselrichter-Wirkungsgrade, in Sonnenenergie, issue 4", "1996", FROM_MEMORY)
+LOSS_MODEL = Source("Wechselrichter-Wirkungsgrade, in Sonnenenergie, number 4", "1996", FROM_MEMORY)
 
 # --- moving it -----------------------------------------------------------------------------------------------
 
