@@ -34,7 +34,7 @@ class Unusable(Exception):
 
 class _Parser(argparse.ArgumentParser):
     def error(self, message: str) -> NoReturn:
-        raise Unusable(message)
+        raise Unusable("These words are not understood. `python -m calc --help` shows what can be said.")
 
 
 def main(words: list[str]) -> int:
@@ -53,15 +53,21 @@ def _told(words: list[str]) -> argparse.Namespace:
     parser.add_argument("check", nargs="?", help="a check like wire/wire-for-run, or: facts")
     parser.add_argument("values", nargs="*", metavar="NAME=VALUE", help='what to change, like "run_length=75 ft"')
     parser.add_argument("--rig", type=Path, help="a rig's JSON file; without it the example rig answers")
-    parser.add_argument("--units", choices=units.PEOPLE, default=units.US)
-    parser.add_argument("--rules", choices=RULE_SETS, default=NEC)
+    parser.add_argument("--units", default=units.US, help=" or ".join(units.PEOPLE))
+    parser.add_argument("--rules", default=NEC, help=" or ".join(RULE_SETS))
     parser.add_argument("--json", action="store_true")
-    return parser.parse_intermixed_args(words)
+    told = parser.parse_intermixed_args(words)
+    for name, known in (("units", units.PEOPLE), ("rules", RULE_SETS)):
+        if getattr(told, name) not in known:
+            raise Unusable(f"--{name} must be {' or '.join(known)}.", name)
+    return told
 
 
 def _carried_out(told: argparse.Namespace) -> str:
     if told.check is None:
         return _json(as_json.catalogue()) if told.json else _list()
+    if told.check == "facts" and told.values:
+        raise Unusable("facts takes no values.")
     if told.check == "facts":
         return _json(schema())
     asked = _asked(told)
@@ -73,9 +79,13 @@ def _asked(told: argparse.Namespace) -> Asked:
         kind = check_called(told.check)
     except UnknownCheck as problem:
         raise Unusable(str(problem)) from None
-    asked = fill(kind, _values(kind, told.values), _rig(told.rig), told.rules)
-    for name, problem in asked.problems.items():
-        raise Unusable(problem, name)
+    values = _values(kind, told.values)
+    asked = fill(kind, values, _rig(told.rig), told.rules)
+    for name, why in asked.problems.items():
+        raise Unusable(why, name)
+    for name in values:
+        if asked.check and not asked.check.asked(name):
+            raise Unusable(f"{kind.asks[name].label} is not asked as the other choices stand.", name)
     return asked
 
 
@@ -98,8 +108,10 @@ def _rig(file: Path | None) -> Rig | None:
         return None
     try:
         return read_rig(file.read_text(encoding="utf-8"))
-    except (OSError, UnicodeDecodeError) as problem:
-        raise Unusable(f"The rig's file cannot be read: {problem}.", "rig") from None
+    except FileNotFoundError:
+        raise Unusable(f"There is no file {file}.", "rig") from None
+    except (OSError, UnicodeDecodeError):
+        raise Unusable(f"The file {file} cannot be read as text.", "rig") from None
     except DamagedRig as problem:
         raise Unusable(str(problem), "rig") from None
 

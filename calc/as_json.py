@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import Any
 
 from calc.catalogue import CHAPTERS, all_checks, checks_of
-from calc.check import Ask, Check, Offer, Pick
+from calc.check import Ask, Check, Offer, Pick, as_stated
 from calc.form import Asked, field_unit, shown_text
 from calc.printing import Line, number_text, working
 from calc.quantity import Quantity
@@ -67,7 +67,11 @@ def _result(name: str, result: Quantity | str) -> dict[str, Any]:
 
 def _given(asked: Asked, check: Check) -> dict[str, Any]:
     unknown = {missing.name for missing in asked.missing}
-    return {name: value(getattr(check, name)) for name in check.asks if check.asked(name) and name not in unknown}
+    return {name: _stated(getattr(check, name)) for name in check.asks if check.asked(name) and name not in unknown}
+
+
+def _stated(of: Quantity | str) -> dict[str, Any] | str:
+    return of if isinstance(of, str) else number(as_stated(of))
 
 
 def _fix(offer: Offer) -> dict[str, Any]:

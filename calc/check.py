@@ -10,11 +10,11 @@ from __future__ import annotations
 import re
 from collections.abc import Callable, Iterable, Iterator, Mapping
 from dataclasses import dataclass, field, replace
-from functools import partial
+from functools import cache
 from typing import Any, ClassVar, NoReturn, Self
 
 from calc.printing import figures, pair
-from calc.quantity import Condition, OutsideValidity, Quantity, Statement, given
+from calc.quantity import Condition, OutsideValidity, Quantity, Statement, given, step
 from calc.sources import Source
 from calc.units import Unit
 
@@ -128,9 +128,17 @@ class Requirement:
     label: str
     condition: Condition | Statement
     verdict: str
-    sentence: str
+    words: str
     use: float | None
     rule: str
+
+    @property
+    def sentence(self) -> str:
+        """What it means in words. Put together only when it is read: trials ask for verdicts alone."""
+        if isinstance(self.condition, Statement):
+            return self.words
+        left, right = pair(self.condition.left, self.condition.right)
+        return self.words.replace("{left}", left).replace("{right}", right)
 
     @property
     def margin(self) -> str:
@@ -169,9 +177,6 @@ def require(
     else:
         verdict = GO if use <= rule.go_up_to + 1e-12 else TIGHT
     says = {GO: yes, TIGHT: tight or yes, NO: no}[verdict]
-    if isinstance(condition, Condition):
-        left, right = pair(condition.left, condition.right)
-        says = says.replace("{left}", left).replace("{right}", right)
     how = "" if exact or use is None and comfortable is None else "" if comfortable is not None else rule.says
     return Requirement(label, condition, verdict, says, use, how)
 
@@ -397,8 +402,7 @@ class Check:
     def changed(self, change: Change) -> Self:
         """The same form with some values changed."""
         values = {name: getattr(self, name) for name in self.asks if hasattr(self, name)}
-        notes = {name: value.step.note for name, value in values.items() if isinstance(value, Quantity) and value.step}
-        return type(self)(self.rules, notes, **(values | change))
+        return type(self)(self.rules, **(values | change))
 
     def asked(self, name: str) -> bool:
         """Whether this number or choice is asked at all, as the other picks stand."""
@@ -440,38 +444,50 @@ class Check:
         return [offer for fix in self.fixes if (offer := self._tried(fix)) is not None]
 
     def _tried(self, fix: Fix) -> Offer | None:
+        """The smallest change of this kind that makes it a go; failing that, tight."""
         changes = [change for change in fix.changes(self) if all(self.asked(name) for name in change)]
-        for wanted in (GO, TIGHT):
-            serves = partial(self._serves, wanted)
-            found = _first_that_serves(changes, serves, fix.in_order)
-            if found is not None:
-                say = fix.say.format(**dict(found.items()))
-                return Offer(
-                    say + (f" ({fix.costs})" if fix.costs else ""), found, self.changed(found).answer().verdict
-                )
-        return None
 
-    def _serves(self, wanted: str, change: Change) -> bool:
-        verdict = self.changed(change).answer().verdict
-        return verdict in (GO, wanted)
+        @cache
+        def verdict(index: int) -> str:
+            return self.changed(changes[index]).answer().verdict
+
+        count = len(changes)
+        found = _first(count, lambda index: verdict(index) == GO, fix.in_order)
+        if found is None:
+            found = _first(count, lambda index: verdict(index) in (GO, TIGHT), fix.in_order)
+        if found is None:
+            return None
+        say = fix.say.format(**changes[found]) + (f" ({fix.costs})" if fix.costs else "")
+        return Offer(say, changes[found], verdict(found))
 
 
-def _first_that_serves(changes: list[Change], serves: Callable[[Change], bool], in_order: bool) -> Change | None:
+def _first(count: int, serves: Callable[[int], bool], in_order: bool) -> int | None:
+    """The first of `count` trials that serves: each in turn, or by halving where a larger one is never worse."""
     if not in_order:
-        return next((change for change in changes if serves(change)), None)
-    low, high = 0, len(changes)
+        return next((index for index in range(count) if serves(index)), None)
+    low, high = 0, count
     while low < high:
         middle = (low + high) // 2
-        low, high = (low, middle) if serves(changes[middle]) else (middle + 1, high)
-    return changes[low] if low < len(changes) and serves(changes[low]) else None
+        low, high = (low, middle) if serves(middle) else (middle + 1, high)
+    return low if low < count and serves(low) else None
 
 
 def _as_given(spec: Ask, value: Quantity | str, note: str) -> Quantity:
+    """The value under the ask's name. A reciprocal is given as it was stated, and turned over in a line of its own."""
     if not isinstance(value, Quantity):
         raise TypeError(f"{spec.label} takes a quantity, not {value!r}")
-    if value.step and value.step.kind == "given" and value.step.symbol == spec.symbol:
+    if value.step and value.step.symbol == spec.symbol:
         return value
-    return given(spec.symbol, spec.label, value, note)
+    if value.unit.dimension == spec.unit.dimension:
+        return given(spec.symbol, spec.label, value, note)
+    stated = given(f"1/{spec.symbol}", f"{spec.label}, as stated", value, note)
+    return step(spec.symbol, spec.label, 1 / stated, spec.unit)
+
+
+def as_stated(value: Quantity) -> Quantity:
+    """A number of the form as the person stated it, before it was turned over."""
+    turned = value.step is not None and value.step.kind == "worked"
+    return value.operands[1] if turned else value
 
 
 def _one_of(spec: Pick, value: Quantity | str, rules: str) -> str:

@@ -11,7 +11,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass, field
 
 from calc import units
-from calc.check import NEC, Answer, Ask, Check, Missing, Offer, Pick, not_known
+from calc.check import NEC, Answer, Ask, Check, Missing, Offer, Pick, as_stated, not_known
 from calc.printing import NBSP, as_read, number_text, printed
 from calc.quantity import Quantity
 from calc.reading import Unreadable, must_be_between, read_choice, read_quantity
@@ -57,12 +57,14 @@ def fill(kind: type[Check], typed: Mapping[str, str], rig: Rig | None = None, ru
     for name, spec in kind.asks.items():
         if rules not in spec.rules:
             continue
-        try:
-            standing, origin = _standing(spec, rig, rules)
-            if name in typed and not (standing is not None and typed[name] == field_text(spec, standing, rules)):
-                standing, origin = read_field(spec, typed[name], rules), TYPED
-        except Unreadable as problem:
-            problems[name] = f"{spec.label} {problem}."
+        standing, origin, unfit = _standing(spec, rig, rules)
+        if name in typed and not (standing is not None and typed[name] == field_text(spec, standing, rules)):
+            try:
+                standing, origin, unfit = read_field(spec, typed[name], rules), TYPED, ""
+            except Unreadable as problem:
+                unfit = str(problem)
+        if unfit:
+            problems[name] = f"{spec.label} {unfit}."
             continue
         if standing is None:
             missing.append(Missing(name, spec.label, spec.help))
@@ -75,24 +77,25 @@ def fill(kind: type[Check], typed: Mapping[str, str], rig: Rig | None = None, ru
     return Asked(kind, rules, typed, check, {}, needed, origins)
 
 
-def _standing(spec: Ask | Pick, rig: Rig | None, rules: str) -> tuple[Quantity | str | None, str]:
-    """What stands in a field before anything is typed, and where it is from; None where it is not known."""
+def _standing(spec: Ask | Pick, rig: Rig | None, rules: str) -> tuple[Quantity | str | None, str, str]:
+    """What stands in a field before anything is typed, where it is from, and why it cannot serve, if so.
+
+    None where it is not known.
+    """
     known = (rig or example_rig()).value(spec.fact) if spec.fact else None
-    if known is not None and (isinstance(spec, Ask) or known in spec.options(rules)):
-        return _fitting(spec, known), FROM_RIG if rig else EXAMPLE
+    origin = FROM_RIG if rig else EXAMPLE
+    if isinstance(known, Quantity) and isinstance(spec, Ask):
+        fact = Quantity(known.si, _alike(known.unit, spec.unit), exact=True)
+        try:
+            return must_be_between(_for_these_people(fact), spec.low, spec.high), origin, ""
+        except Unreadable as problem:
+            return None, origin, str(problem)
+    if isinstance(known, str) and isinstance(spec, Pick) and known in spec.options(rules):
+        return known, origin, ""
     if rig and not spec.habit:
-        return None, ""
-    origin = ASSUMED if rig else EXAMPLE
-    return (spec.default(rules) if isinstance(spec, Pick) else _in_usual_unit(spec.default)), origin
-
-
-def _fitting(spec: Ask | Pick, fact: Quantity | str) -> Quantity | str:
-    """A fact as the field takes it. A rig that was accepted may still hold what this question cannot use."""
-    if isinstance(spec, Pick) or isinstance(fact, str):
-        return fact
-    return must_be_between(
-        _in_usual_unit(Quantity(fact.si, _alike(fact.unit, spec.unit), exact=True)), spec.low, spec.high
-    )
+        return None, "", ""
+    default = spec.default(rules) if isinstance(spec, Pick) else _for_these_people(spec.default)
+    return default, ASSUMED if rig else EXAMPLE, ""
 
 
 def _alike(unit: Unit, wanted: Unit) -> Unit:
@@ -100,10 +103,9 @@ def _alike(unit: Unit, wanted: Unit) -> Unit:
     return wanted if unit.factor == wanted.factor and unit.point == wanted.point else unit
 
 
-def _in_usual_unit(quantity: Quantity) -> Quantity:
-    """The number as these people would write it down: 75 ft stands as 22.9 m, and is worked as 22.9 m."""
-    unit = units.usual(quantity.unit)
-    return quantity if unit is quantity.unit else float(number_text(quantity.shown_in(unit)).replace("−", "-")) * unit
+def _for_these_people(quantity: Quantity) -> Quantity:
+    """The same number, shown in the unit these people use; it is worked as it is kept, whoever reads it."""
+    return quantity.shown_in(units.usual(quantity.unit))
 
 
 def read_field(spec: Ask | Pick, text: str, rules: str) -> Quantity | str:
@@ -112,6 +114,8 @@ def read_field(spec: Ask | Pick, text: str, rules: str) -> Quantity | str:
         return read_choice(text, spec.options(rules))
     unit = field_unit(spec)
     quantity = read_quantity(text, unit, good_example(spec), spec.either_way)
+    if spec.unit is units.wires and quantity.si % 1:
+        raise Unreadable("must be a whole number")
     return must_be_between(quantity, spec.low, spec.high)
 
 
@@ -134,6 +138,7 @@ def field_text(spec: Ask | Pick, value: Quantity | str, rules: str) -> str:
     if isinstance(value, str):
         return value
     assert isinstance(spec, Ask)
+    value = as_stated(value)
     if value.unit is field_unit(spec):
         return shown_text(value)
     if value.exact and value.step and value.step.note == TYPED:

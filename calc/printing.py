@@ -106,7 +106,7 @@ def _expression(quantity: Quantity, numbers: bool, count: int) -> tuple[str, int
             return f"{operation[0]}{inside[0]}{operation[1]}", _ATOM
         return f"{operation}({', '.join(inside)})", _ATOM
     if operation == "−":
-        count = _figures_to_subtract(*operands, count)
+        count = _figures_to_subtract(operands[0], operands[1], count)
     return _infix(operation, operands, numbers, count)
 
 

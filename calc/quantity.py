@@ -200,7 +200,7 @@ def _quantity(value: Quantity | Number) -> Quantity:
 
 
 def numeral_with_unit(number: float, unit: Unit) -> Quantity:
-    """What `50 * V` makes: a plain leaf, printed as it was written."""
+    """What `50 * V` makes, and `of(50, V)` where a checker of types should know: a plain leaf, printed as written."""
     if not math.isfinite(number):
         raise ValueError("a quantity is a finite number")
     return Quantity(unit.to_si(number), unit, exact=True)

@@ -13,7 +13,8 @@ from collections.abc import Iterable, Sequence
 from functools import cache
 
 from calc import units
-from calc.quantity import Quantity
+from calc.printing import printed
+from calc.quantity import Quantity, numeral_with_unit
 from calc.units import Unit
 
 
@@ -34,7 +35,9 @@ _FRACTIONS = {
 }
 _SPACES = dict.fromkeys(map(ord, "\u00a0\u2007\u2009\u202f\t\n\r"), " ")
 _SIGNS = str.maketrans({"−": "-", "–": "-", "⁄": "/", "’": "'", "”": '"', "″": '"', "′": "'"})
-_POWER = re.compile(r"\s*[×x*]\s*10\s*\^?\s*([⁻⁰¹²³⁴⁵⁶⁷⁸⁹]+|[-+]?\d+)")
+# Only with a raised figure or a ^ is 10 a power: 3x100 W is three lamps, and is refused.
+_POWER = re.compile(r"\s*[×x*]\s*10\s*(?:\^\s*([-+−]?\d{1,3})|([⁻⁰¹²³⁴⁵⁶⁷⁸⁹]{1,4}))")
+_LONGEST = 40
 _FROM_SUPERSCRIPT = str.maketrans("⁻⁰¹²³⁴⁵⁶⁷⁸⁹", "-0123456789")
 
 _NUMBER = re.compile(
@@ -50,12 +53,9 @@ _NUMBER = re.compile(
 def _plain_text(text: str) -> str:
     for sign, spelled in _FRACTIONS.items():
         text = re.sub(rf"(\d)\s*{sign}", rf"\1 {spelled}", text).replace(sign, spelled)
-    # Superscripts of powers of ten must not be flattened to digits by normalisation.
-    text = _POWER.sub(lambda found: "e" + found[1].translate(_FROM_SUPERSCRIPT), text)
+    text = _POWER.sub(lambda found: "e" + (found[1] or found[2]).translate(_FROM_SUPERSCRIPT), text)
     text = text.translate(_SIGNS)
-    kept = "".join(
-        unicodedata.normalize("NFKC", sign) if sign.isdigit() and sign not in "²³" else sign for sign in text
-    )
+    kept = "".join(unicodedata.normalize("NFKC", sign) if sign.isdecimal() else sign for sign in text)
     return kept.translate(_SPACES).strip()
 
 
@@ -64,6 +64,8 @@ def read_number(text: str) -> tuple[float, str]:
 
     Raises Unreadable when there is none or it can be read two ways.
     """
+    if len(text) > _LONGEST:
+        raise Unreadable("must be a number of fewer figures")
     plain = _plain_text(text)
     found = _NUMBER.match(plain)
     if not found:
@@ -119,7 +121,7 @@ _CASE_MATTERS = ("mΩ", "mV")
 @cache
 def _spellings() -> dict[str, list[Unit]]:
     found: dict[str, list[Unit]] = {}
-    for unit in units.ALL:
+    for unit in units.TYPED:
         for spelling in {unit.sign, *unit.spellings} - {""}:
             found.setdefault(_unit_key(spelling), []).append(unit)
     return found
@@ -152,50 +154,67 @@ def read_quantity(text: str, unit: Unit, like: str, either_way: bool = False) ->
     except Unreadable as problem:
         raise Unreadable(f"{problem}, like {like}" if str(problem) == "must be a number" else str(problem)) from None
     if not rest:
-        return number * unit
+        return _finite(number, unit)
     reciprocal = units.over(units.NO_DIMENSION, unit.dimension)
     found = _unit(rest, (unit.dimension, reciprocal) if either_way else (unit.dimension,), unit.point)
     if found is None:
         raise Unreadable(f"must be a number {unit.word}, like {like}; “{rest[:20]}” is not read here")
-    if found.dimension == unit.dimension:
-        return number * found
-    if number == 0:
-        raise Unreadable(f"must not be zero {found.word}")
-    return turned_over(number * found, unit)
+    return _finite(number, found)
 
 
-def turned_over(quantity: Quantity, unit: Unit) -> Quantity:
-    """32 kWh/100 mi as miles per kilowatt-hour: one reading in another dress, so still a plain leaf."""
-    return unit.from_si(1 / quantity.si) * unit
+def _finite(number: float, unit: Unit) -> Quantity:
+    if not math.isfinite(unit.to_si(number)):
+        raise Unreadable("must be a smaller number")
+    return numeral_with_unit(number, unit)
 
 
 def must_be_between(quantity: Quantity, low: Quantity, high: Quantity) -> Quantity:
-    """The quantity, if it lies in its range; a refusal with the range in the unit that was typed."""
+    """The quantity, if it lies in its range; a refusal with the range in the unit that was typed.
+
+    A reciprocal (kWh per 100 mi where mi per kWh is asked) is held against the range turned over.
+    """
+    if quantity.unit.dimension != low.unit.dimension:
+        low, high = _turned_over(high, quantity.unit), _turned_over(low, quantity.unit)
     if low.si <= quantity.si <= high.si:
         return quantity
-    from calc.printing import printed
-
-    unit = quantity.unit if quantity.unit.dimension == low.unit.dimension else low.unit
-    bounds = [printed(bound.shown_in(unit), rounds=rounds) for bound, rounds in ((low, 1), (high, -1))]
+    bounds = [
+        printed(bound.shown_in(quantity.unit), rounds=_inward(bound, quantity.unit, up))
+        for bound, up in ((low, 1), (high, -1))
+    ]
     raise Unreadable(f"must be between {bounds[0]} and {bounds[1]}")
+
+
+def _inward(bound: Quantity, unit: Unit, rounds: int) -> int | None:
+    return None if bound.exact and bound.unit is unit else rounds
+
+
+def _turned_over(bound: Quantity, unit: Unit) -> Quantity:
+    return Quantity(1 / bound.si, unit)
 
 
 # --- choices -------------------------------------------------------------------------------------------------
 
 
+_CHOICE_SPELLINGS = (
+    (r"\bmcm\b", "kcmil"),
+    (r"(mm)\^?2|\bsq\.?\s*mm", "mm2"),
+    (r"^(?:awg|no\.?|#)\s*(\d+(?:/0)?)$", r"\1 awg"),
+    (r"^(\d+(?:/0)?)\s*(?:ga|gauge|g)\.?$", r"\1 awg"),
+    (r"^(\d+)\s*°?\s*c$", r"\1 °c"),
+    (r"(\d)-(\d+/\d)", r"\1 \2"),
+    (r"^([\d/ ]+)\s*hp$", r"\1"),
+    (r"^(l?\d+-\d+)[rp]$", r"\1"),
+    (r"(\d),(\d)", r"\1.\2"),
+    (r"(?<=\d)\s+(?=\d)", "_"),
+)
+
+
 def _choice_key(text: str) -> str:
-    text = (
-        text.translate(_SPACES)
-        .translate(_SIGNS)
-        .lower()
-        .replace("²", "2")
-        .replace("sq mm", "mm2")
-        .replace("sqmm", "mm2")
-    )
-    text = re.sub(r"\b(gauge|ga|awg|no\.?|#)(?=\b|\s|$)|#", " awg ", text)
-    text = re.sub(r"(\d)-(\d+/\d)", r"\1 \2", text)
-    text = re.sub(r"^\s*awg\s+(\S+)\s*$", r"\1 awg", text)
-    return re.sub(r"[\s\u00a0]+", "", text)
+    """A choice without what its spelling may vary in; figures that stand apart stay apart."""
+    text = _plain_text(text.replace("²", "2")).lower()
+    for spelled, plain in _CHOICE_SPELLINGS:
+        text = re.sub(spelled, plain, text)
+    return re.sub(r"\s+", "", text)
 
 
 def _first_words(option: str, text: str) -> str:

@@ -19,7 +19,7 @@ from markupsafe import Markup, escape
 import calc
 from calc import units
 from calc.catalogue import CHAPTERS, all_checks, check_called, checks_of
-from calc.check import IEC, NEC, Answer, Ask, Caution, Check, Offer, Pick
+from calc.check import IEC, NEC, Answer, Ask, Caution, Check, Offer, Pick, as_stated
 from calc.form import EXAMPLE, Asked, field_text, field_unit, fill, shown_text
 from calc.printing import Line, compared, printed, working
 from calc.quantity import Condition, Quantity
@@ -137,7 +137,7 @@ class Answered:
     def echo(self) -> list[tuple[str, str]]:
         """The numbers the answer belongs to, as they stand in the form."""
         values = ((spec, getattr(self.check, name)) for name, spec in self.check.asks.items() if self.check.asked(name))
-        return [(spec.label, value if isinstance(value, str) else printed(value)) for spec, value in values]
+        return [(spec.label, value if isinstance(value, str) else printed(as_stated(value))) for spec, value in values]
 
     @property
     def sources(self) -> list[str]:
@@ -175,6 +175,10 @@ def signs(text: str) -> Markup:
 def result_label(name: str, value: Quantity | str) -> str:
     if isinstance(value, Quantity) and value.step:
         return value.step.label
+    return words_of(name)
+
+
+def words_of(name: str) -> str:
     words = name.replace("_", " ")
     return words[0].upper() + words[1:]
 

@@ -99,7 +99,7 @@ FACTS: Mapping[str, Mapping[str, Fact]] = {
             "The dash counts at the battery, the label at the wall",
             options=("dash (at the battery)", "label (at the wall)"),
         ),
-        "charging_amps": Fact("Amps the car is set to", "On the car's charge screen", 5 * u.A, 80 * u.A),
+        "charging_amps": Fact("Amps the car is set to", "On the car's charge screen", 6 * u.A, 80 * u.A),
         "charging_volts": Fact(
             "Volts it charges at", "The outlet it is plugged into", options=("120 V", "240 V", "230 V")
         ),
@@ -135,13 +135,15 @@ def read_rig(text: str) -> Rig:
     if len(text) > _LARGEST_DOCUMENT:
         raise DamagedRig(f"The document is larger than a rig can be ({_LARGEST_DOCUMENT} characters).")
     try:
-        document = json.loads(text)
+        document = json.loads(text, object_pairs_hook=_no_name_twice)
+    except DamagedRig:
+        raise
     except (ValueError, RecursionError):
         raise DamagedRig("The document is not JSON: it is damaged, or no rig.") from None
     if not isinstance(document, dict) or document.get(MARK) is None:
         raise DamagedRig(f"The document is not a rig: it has no “{MARK}” number.")
-    if document[MARK] != VERSION:
-        raise DamagedRig(f"The document is of version {document[MARK]!r}; version {VERSION} is read here.")
+    if type(document[MARK]) is not int or document[MARK] != VERSION:
+        raise DamagedRig(f"The document is of version {str(document[MARK])[:20]}; version {VERSION} is read here.")
     name = document.get("name", "")
     if not isinstance(name, str) or len(name) > 80:
         raise DamagedRig("The rig's name must be a text of at most 80 characters.")
@@ -149,8 +151,15 @@ def read_rig(text: str) -> Rig:
     return Rig(name, {path: fact for group, content in groups.items() for path, fact in _group(group, content)})
 
 
+def _no_name_twice(pairs: list[tuple[str, Any]]) -> dict[str, Any]:
+    found = dict(pairs)
+    if len(found) < len(pairs):
+        raise DamagedRig("The document names a fact twice, and does not say which one holds.")
+    return found
+
+
 def _group(group: str, content: Any) -> list[tuple[str, Quantity | str]]:
-    if group in FACTS and isinstance(content, dict):
+    if group in FACTS and not group.endswith("[]") and isinstance(content, dict):
         return _facts(FACTS[group], group, content)
     if f"{group}[]" in FACTS and isinstance(content, list) and all(isinstance(item, dict) for item in content):
         return [
@@ -193,7 +202,7 @@ def _quantity(fact: Fact, value: Any) -> Quantity:
         raise problem if isinstance(problem, Unreadable) else Unreadable("must be a finite number") from None
 
 
-_UNITS = {unit.sign: unit for unit in u.ALL}
+_UNITS = {unit.sign: unit for unit in u.TYPED}
 
 
 @cache
@@ -228,7 +237,7 @@ def _fact_schema(fact: Fact) -> dict[str, Any]:
         return described | {"enum": [*fact.options, None]}
     assert fact.low is not None and fact.high is not None
     fitting = [
-        unit.sign for unit in u.ALL if (unit.dimension, unit.point) == (fact.low.unit.dimension, fact.low.unit.point)
+        unit.sign for unit in u.TYPED if (unit.dimension, unit.point) == (fact.low.unit.dimension, fact.low.unit.point)
     ]
     number = {
         "type": "object",

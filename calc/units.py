@@ -13,8 +13,12 @@ from contextvars import ContextVar
 from dataclasses import dataclass, field
 from functools import cache
 from importlib.resources import files
+from typing import TYPE_CHECKING, Any
 
 import pint
+
+if TYPE_CHECKING:
+    from calc.quantity import Quantity
 
 _BASES = ("[length]", "[mass]", "[time]", "[current]", "[temperature]", "[count]", "[money]")
 _NAMES = ("m", "kg", "s", "A", "K", "wires", "$")
@@ -23,9 +27,9 @@ Dimension = tuple[float, ...]
 NO_DIMENSION: Dimension = (0,) * len(_BASES)
 
 
-def registry() -> pint.UnitRegistry:
+def registry() -> pint.UnitRegistry[float]:
     """A pint registry that knows the units of `units.txt` and no others."""
-    made = pint.UnitRegistry(None, autoconvert_offset_to_baseunit=True)
+    made: pint.UnitRegistry[float] = pint.UnitRegistry(None, autoconvert_offset_to_baseunit=True)
     text = (files("calc") / "units.txt").read_text(encoding="utf-8")
     made.load_definitions(text.splitlines())
     return made
@@ -49,7 +53,8 @@ class Unit:
     point: bool = False
     spellings: tuple[str, ...] = field(default=())
 
-    def __rmul__(self, number: float) -> Quantity:  # noqa: F821  (the class lives one module up)
+    def __rmul__(self, number: float) -> Quantity:
+        """50 * V: a quantity. The class lives one module up, so it is fetched when it is needed."""
         from calc.quantity import numeral_with_unit
 
         return numeral_with_unit(float(number), self)
@@ -70,9 +75,10 @@ ALL: list[Unit] = []
 def _unit(sign: str, definition: str, word: str, *spellings: str, point: bool = False) -> Unit:
     """Look a unit up in pint once and remember its dimension, factor and offset."""
     expression = _registry.parse_units(definition)
-    dimension = tuple(float(_registry.get_dimensionality(expression).get(base, 0)) for base in _BASES)
-    zero = _registry.Quantity(0.0, expression).to_base_units().magnitude
-    one = _registry.Quantity(1.0, expression).to_base_units().magnitude
+    exponents: Any = _registry.get_dimensionality(expression)
+    dimension = tuple(float(exponents.get(base, 0)) for base in _BASES)
+    zero: Any = _registry.Quantity(0.0, expression).to_base_units().magnitude
+    one: Any = _registry.Quantity(1.0, expression).to_base_units().magnitude
     # pint's base of mass is the gram, ours the kilogram.
     scale = 1000.0 ** -dimension[1]
     # 14 digits: pint reaches a foot by way of an inch and a hair less than 0.3048.
@@ -148,6 +154,9 @@ kWh_per_100_km = _unit(
 )
 Wh_per_mi = _unit("Wh/mi", "watt_hour / mile", "in watt-hours per mile")
 Wh_per_km = _unit("Wh/km", "watt_hour / kilometer", "in watt-hours per kilometre")
+
+# What a person may type. A horsepower is a power too, so kVA/hp is a plain number by dimension, and no percentage.
+TYPED = tuple(unit for unit in ALL if unit is not kVA_per_hp)
 
 # --- whom the numbers are shown to -------------------------------------------------------------------------
 

@@ -447,3 +447,16 @@ def test_a_car_is_a_continuous_load_on_its_breaker() -> None:
     """NEC 2023, 625.42: 17 A on a 20 A breaker is 21.25 A."""
     assert car(charging_amps="17", breaker="20", trip="1").verdict == NO
     assert car(charging_amps="16", breaker="20", trip="1").verdict in (GO, TIGHT)
+
+
+def test_lugs_are_judged_by_the_raceway_table_also_where_the_wire_lies_free() -> None:
+    """NEC 2023, 110.14(C)(1): equipment's terminals go by Table 310.16. 4 AWG at 75 °C: 85 A, though 125 A in free air."""
+    load = {"lay": "single in free air", "size": "4 AWG", "terminals": "75 °C", "breaker": "110", "run_length": "20"}
+    assert verdict_on(wire(continuous_current="80", **load), "Lugs") == NO
+    assert verdict_on(wire(continuous_current="60", **load), "Lugs") == GO
+
+
+def test_an_empty_bank_takes_the_car_nowhere() -> None:
+    """What is kept back is not for the car (own derivation)."""
+    assert car(charge="0 %").verdict == NO
+    assert car(charge="10 %", reserve="15 %").verdict == NO

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from calc.quantity import Quantity, alternative, constant, largest, limit, need, root, smallest, step
-from calc.sources import NEC_2023, OWN_DERIVATION
+from calc.sources import FROM_MEMORY, NEC_2023, OWN_DERIVATION
 from calc.tables import table
 from calc.units import A, V, W, cmil, degC, ft, ohm_per_kft, one, per_K, percent, wires
 
@@ -25,22 +25,30 @@ def ampacity_table(lay: str) -> str:
     return "ampacity_raceway" if lay == RACEWAY else "ampacity_free_air"
 
 
-def sizes(metal: str) -> tuple[str, ...]:
-    """The sizes in which this metal is listed for building wire, thinnest first."""
-    listed = table("ampacity_raceway")
-    return tuple(size for size in listed.rows if listed.has(size, f"{_metal(metal)} 75"))
+def sizes(metal: str, lay: str) -> tuple[str, ...]:
+    """The sizes in which this metal is listed as it lies, in every column, thinnest first."""
+    listed = table(ampacity_table(lay))
+    columns = [f"{_metal(metal)} {degrees}" for degrees in ("60", "75", "90")]
+    return tuple(size for size in listed.rows if all(listed.has(size, column) for column in columns))
 
 
 def continuous_load(continuous: Quantity, other: Quantity, symbol: str = "I_need") -> Quantity:
     """What terminals and breaker must carry [A]: a load of three hours or more counts for 125 %."""
-    factor = constant("k_c", "A continuous load counts for", 1.25 * one, NEC_2023.at("210.19(A), 210.20(A), 215.2(A)"))
+    factor = constant(
+        "k_c", "A continuous load counts for", 1.25 * one, NEC_2023.at("210.20(A); 210.19(A), 215.2(A)", FROM_MEMORY)
+    )
     return need(symbol, "Current that terminals and breaker must be good for", factor * continuous + other, A)
 
 
-def terminal_ampacity(size: str, metal: str, lay: str, insulation: str, terminals: str) -> Quantity:
-    """The column of the cooler of lug and insulation [A]: the lug sets it, whatever the wire could stand."""
+def terminal_ampacity(size: str, metal: str, insulation: str, terminals: str) -> Quantity:
+    """The column of the cooler of lug and insulation [A]: the lug sets it, whatever the wire could stand.
+
+    Lugs are judged by the raceway table also where the wire lies in free air: they were tested with such wire.
+    """
     column = min(insulation, terminals, key=_degrees)
-    return table(ampacity_table(lay)).read("I_lug", "Ampacity at the lugs", size, f"{_metal(metal)} {_degrees(column)}")
+    return table("ampacity_raceway").read(
+        "I_lug", f"Ampacity at {terminals} lugs", size, f"{_metal(metal)} {_degrees(column)}"
+    )
 
 
 def _degrees(rating: str) -> int:
@@ -95,7 +103,7 @@ def resistance(size: str, metal: str, circuit: str, hot: Quantity) -> Quantity:
         "α₇₅",
         f"Rise of {metal}'s resistance",
         (0.00323 if metal == COPPER else 0.00330) * per_K,
-        NEC_2023.at("Chapter 9, Table 8, note 2"),
+        NEC_2023.at("Chapter 9, Table 8, note 2", FROM_MEMORY),
     )
     reference = constant("θ₇₅", "Temperature of the table", 75 * degC, NEC_2023.at("Chapter 9, Table 8"))
     return step("r", "Resistance as it works", at_75 * (1 + rise * (hot - reference)), ohm_per_kft)
@@ -118,7 +126,7 @@ def impedance(size: str, metal: str, circuit: str, hot: Quantity, power_factor: 
         "Opposition per length",
         r * power_factor + x * sine,
         ohm_per_kft,
-        NEC_2023.at("Chapter 9, Table 9, note 2"),
+        NEC_2023.at("Chapter 9, Table 9, note 2", FROM_MEMORY),
     )
 
 

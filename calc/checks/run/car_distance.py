@@ -24,7 +24,7 @@ from calc.check import (
 from calc.laws.battery import energy_to_hand, share_in_the_cold
 from calc.laws.car import charging_efficiency, range_left
 from calc.laws.inverter import SPLIT_PHASE, SYSTEMS, limit_of_one_leg, offers, power_from_bank
-from calc.quantity import OutsideValidity, Quantity, alternative, constant, limit, need, step
+from calc.quantity import Quantity, alternative, constant, limit, need, step
 from calc.sources import AAA_2019, COMMON_PRACTICE, EPA_LABEL, NEC_2023, OWN_DERIVATION
 from calc.units import A, V, W, degC, h, kWh, mi, mi_per_kWh, one, percent
 
@@ -135,7 +135,7 @@ class CarDistance(Check):
         "q",
         "Charge left now",
         100 * percent,
-        low=1 * percent,
+        low=0 * percent,
         high=100 * percent,
         fact="now.charge",
         common=(50 * percent, 75 * percent, 100 * percent),
@@ -225,15 +225,22 @@ class CarDistance(Check):
         "Inverter's best efficiency",
         93 * percent,
         low=75 * percent,
-        high=96.9 * percent,
+        high=99 * percent,
         fact="inverter.peak_efficiency",
         common=(90 * percent, 93 * percent, 95 * percent),
         help="In its manual",
     )
 
     def solve(self) -> Answer:
-        if (self.charge <= self.reserve).holds:
-            raise OutsideValidity(f"At {self.charge} there is nothing to hand above the {self.reserve} kept back.")
+        something = require(
+            self.charge >= self.reserve,
+            label="Charge",
+            exact=True,
+            yes="There is charge above what is kept back.",
+            no="There is {left} left and {right} is kept back: nothing for the car.",
+        )
+        if something.verdict == "no":
+            return answer(something, say="", charge_left=self.charge)
         car = step(
             "P_car",
             "Power the car takes from the outlet",
@@ -258,6 +265,7 @@ class CarDistance(Check):
             kWh,
         )
         return answer(
+            something,
             require(
                 distance >= self.trip,
                 label="Distance",

@@ -26,7 +26,7 @@ from calc.laws import conductor as us
 from calc.laws import conductor_iec as iec
 from calc.laws.protection import IEC_DEVICES, NEC_BREAKERS, breaker_before, motor_breaker, standard_rating_up
 from calc.quantity import Quantity, limit, need, step
-from calc.sources import COMMON_PRACTICE, IEC_60898, NEC_2023
+from calc.sources import COMMON_PRACTICE, IEC_60364_5_52, IEC_60898, NEC_2023
 from calc.units import A, V, degC, ft, one, percent, wires
 
 ORDINARY, MOTOR = "ordinary", "one motor, by its table current"
@@ -108,7 +108,7 @@ class WireForRun(Check):
     )
     size: str = pick(
         "Conductor size",
-        {NEC: us.sizes(us.COPPER), IEC: iec.sizes()},
+        {NEC: us.sizes(us.COPPER, us.RACEWAY), IEC: iec.sizes()},
         {NEC: "12 AWG", IEC: "2.5 mm2"},
         help="Printed on the jacket",
     )
@@ -157,7 +157,7 @@ class WireForRun(Check):
         "How it lies",
         {NEC: (us.RACEWAY, us.FREE_AIR)},
         us.RACEWAY,
-        help="Single wires with air all round stay cooler; copper only",
+        help="Single wires with air all round stay cooler; their lugs do not",
     )
     load_kind: str = pick(
         "Kind of load",
@@ -224,7 +224,7 @@ class WireForRun(Check):
     def _by_nec(self) -> Answer:
         load = need("I", "Current in the wire", self.continuous_current + self.other_current, A)
         wanted = us.continuous_load(self.continuous_current, self.other_current)
-        lugs = us.terminal_ampacity(self.size, self.metal, self.lay, self.insulation, self.terminals)
+        lugs = us.terminal_ampacity(self.size, self.metal, self.insulation, self.terminals)
         corrected = us.corrected_ampacity(self.size, self.metal, self.lay, self.insulation, self.ambient, self.carrying)
         usable = us.usable_ampacity(lugs, corrected)
         largest = (
@@ -314,22 +314,19 @@ class WireForRun(Check):
         """Name the wrong number that a hurried reader takes from the table."""
         if self.insulation != "90 °C" or self.lay != us.RACEWAY:
             return ()
-        hottest = us.terminal_ampacity(self.size, self.metal, self.lay, "90 °C", "90 °C")
+        hottest = us.terminal_ampacity(self.size, self.metal, "90 °C", "90 °C")
         return (
             f"The 90 °C column says {hottest} for {self.size}; the {self.terminals} lugs allow {lugs}. The 90 °C figure only serves as the start for heat and crowding.",
         )
 
     def _least_size(self, wanted: Quantity, load: Quantity) -> str:
         """The thinnest size that carries the load, volts aside: growing beyond it grows the ground wire too."""
-        for size in us.sizes(self.metal):
-            if us.table(us.ampacity_table(self.lay)).has(size, "Cu 60" if self.metal == us.COPPER else "Al 60"):
-                lugs = us.terminal_ampacity(size, self.metal, self.lay, self.insulation, self.terminals)
-                if (wanted <= lugs).holds and (
-                    load
-                    <= us.corrected_ampacity(size, self.metal, self.lay, self.insulation, self.ambient, self.carrying)
-                ).holds:
-                    return size
-        return self.size
+        return next((size for size in us.sizes(self.metal, self.lay) if self._carries(size, wanted, load)), self.size)
+
+    def _carries(self, size: str, wanted: Quantity, load: Quantity) -> bool:
+        lugs = us.terminal_ampacity(size, self.metal, self.insulation, self.terminals)
+        corrected = us.corrected_ampacity(size, self.metal, self.lay, self.insulation, self.ambient, self.carrying)
+        return (wanted <= lugs).holds and (load <= corrected).holds
 
     def _by_iec(self) -> Answer:
         load = need("I_b", "Design current", self.continuous_current + self.other_current, A)
@@ -466,7 +463,7 @@ class WireForRun(Check):
             expect={"usable_ampacity": "18.27 A"},
             verdict="tight",
             rules=IEC,
-            source=iec.IEC_60364_5_52.at("Tables B.52.5, B.52.14, B.52.17, worked by hand"),
+            source=IEC_60364_5_52.at("Tables B.52.5, B.52.14, B.52.17, worked by hand"),
         ),
         Example(
             given={
@@ -480,7 +477,7 @@ class WireForRun(Check):
             },
             verdict="no",
             rules=IEC,
-            source=iec.IEC_60364_5_52.at("Tables B.52.5, B.52.14, B.52.17, worked by hand"),
+            source=IEC_60364_5_52.at("Tables B.52.5, B.52.14, B.52.17, worked by hand"),
         ),
         Example(
             given={
@@ -496,8 +493,9 @@ class WireForRun(Check):
     )
 
     def found_by_trial(self) -> dict[str, str]:
-        """The smallest size that is not a no, all else as it stands."""
-        for size in self.asks["size"].options(self.rules):
+        """The smallest size that is not a no, all else as it stands: each listed size is asked in turn."""
+        sizes = us.sizes(us.COPPER, us.RACEWAY) if self.rules == NEC else iec.sizes()
+        for size in sizes:
             if self.changed({"size": size}).answer().verdict in ("go", "tight"):
                 return {"smallest_size": size}
         return {"smallest_size": "none of the listed sizes"}
