@@ -142,7 +142,14 @@ def test_a_gallon_on_the_label_of_an_electric_car_is_33_7_kilowatt_hours() -> No
 
 @given(plain)
 def test_us_and_metric_counterparts_lead_back_to_each_other(number: float) -> None:
-    for us, metric in ((u.ft, u.m), (u.mi, u.km), (u.inch, u.mm), (u.lb, u.kg), (u.degF, u.degC), (u.mi_per_kWh, u.km_per_kWh)):
+    for us, metric in (
+        (u.ft, u.m),
+        (u.mi, u.km),
+        (u.inch, u.mm),
+        (u.lb, u.kg),
+        (u.degF, u.degC),
+        (u.mi_per_kWh, u.km_per_kWh),
+    ):
         there = metric.from_si(us.to_si(number))
         assert us.from_si(metric.to_si(there)) == pytest.approx(number, rel=1e-12, abs=1e-9)
 

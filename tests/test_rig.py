@@ -1,0 +1,347 @@
+"""A rig's document: every fact survives it, and what is damaged, foreign or impossible is refused with the reason."""
+
+from __future__ import annotations
+
+import json
+import re
+from importlib.resources import files
+from typing import Any
+
+import jsonschema
+import pytest
+from hypothesis import example, given
+from hypothesis import strategies as st
+
+from calc import units as u
+from calc.catalogue import all_checks
+from calc.check import Ask, Pick
+from calc.quantity import Quantity
+from calc.rig import FACTS, MARK, VERSION, DamagedRig, Fact, example_rig, read_rig, schema
+
+Document = dict[str, Any]
+
+SCHEMA = jsonschema.Draft202012Validator(schema())
+EVERY_FACT = [(group, name, fact) for group, facts in FACTS.items() for name, fact in facts.items()]
+every_fact = pytest.mark.parametrize(("group", "name", "fact"), EVERY_FACT, ids=[f"{g}.{n}" for g, n, _ in EVERY_FACT])
+
+
+def document(**groups: Any) -> Document:
+    return {MARK: VERSION, **groups}
+
+
+def holding(group: str, name: str, value: Any) -> Document:
+    """A rig that knows one thing."""
+    content: Any = {name: value}
+    return document(**{group.removesuffix("[]"): [content] if group.endswith("[]") else content})
+
+
+def path(group: str, name: str) -> str:
+    return f"{group.removesuffix('[]')}.{name}"
+
+
+def number(value: object, unit: object) -> Document:
+    return {"value": value, "unit": unit}
+
+
+def written(fact: Quantity | str) -> Document | str:
+    return fact if isinstance(fact, str) else number(fact.shown, fact.unit.sign)
+
+
+def same(value: Document | str) -> Any:
+    """Alike but for the last binary digit, which a fact kept in SI units may lose."""
+    return value if isinstance(value, str) else number(pytest.approx(value["value"], rel=1e-12), value["unit"])
+
+
+def refusal(text: str | Document) -> str:
+    with pytest.raises(DamagedRig) as problem:
+        read_rig(text if isinstance(text, str) else json.dumps(text))
+    return str(problem.value)
+
+
+def some_values(fact: Fact) -> list[Any]:
+    if fact.options:
+        return list(fact.options)
+    assert fact.low is not None and fact.high is not None
+    low, high, unit = fact.low.shown, fact.high.shown, fact.low.unit
+    return [number(value, unit.sign) for value in (low, low + (high - low) / 3, high)]
+
+
+# --- what is kept --------------------------------------------------------------------------------------------------
+
+
+@every_fact
+def test_every_fact_comes_back_as_it_was_written(group: str, name: str, fact: Fact) -> None:
+    for value in some_values(fact):
+        rig = holding(group, name, value)
+        SCHEMA.validate(rig)
+        found = read_rig(json.dumps(rig)).value(path(group, name))
+        assert found is not None and written(found) == same(value)
+
+
+@every_fact
+def test_a_fact_may_be_written_in_any_unit_that_the_schema_lists(group: str, name: str, fact: Fact) -> None:
+    if fact.options:
+        return
+    assert fact.low is not None and fact.high is not None
+    middle = (fact.low.si + fact.high.si) / 2
+    listed = SCHEMA.schema["properties"][group.removesuffix("[]")]  # type: ignore[index]
+    listed = listed.get("items", listed)["properties"][name]["anyOf"][1]["properties"]["unit"]["enum"]
+    for sign in listed:
+        (unit,) = [unit for unit in u.ALL if unit.sign == sign]
+        rig = holding(group, name, number(unit.from_si(middle), sign))
+        SCHEMA.validate(rig)
+        found = read_rig(json.dumps(rig)).value(path(group, name))
+        assert isinstance(found, Quantity) and found.si == pytest.approx(middle) and found.unit is unit
+
+
+@every_fact
+def test_a_fact_may_be_unknown(group: str, name: str, fact: Fact) -> None:
+    SCHEMA.validate(holding(group, name, None))
+    assert read_rig(json.dumps(holding(group, name, None))).value(path(group, name)) is None
+
+
+def test_nothing_need_be_known() -> None:
+    assert not read_rig(json.dumps(document())).facts
+
+
+def test_every_fact_has_a_name_for_people_and_says_where_to_read_it() -> None:
+    for _, name, fact in EVERY_FACT:
+        assert re.fullmatch(r"[a-z]+(_[a-z]+)*", name)
+        assert fact.label[0].isupper() and len(fact.help) > 5, name
+
+
+def test_of_several_things_the_first_answers_and_all_are_kept() -> None:
+    rig = read_rig(json.dumps(document(loads=[{"amps": number(5, "A")}, {"amps": number(6, "A")}])))
+    first, second = rig.value("loads.amps"), rig.facts["loads.1.amps"]
+    assert isinstance(first, Quantity) and isinstance(second, Quantity)
+    assert (first.shown, second.shown) == (5, 6)
+
+
+def test_checks_draw_only_on_facts_that_a_rig_can_hold_and_of_the_same_kind() -> None:
+    for check in all_checks():
+        for name, spec in check.asks.items():
+            if not spec.fact:
+                continue
+            group, fact_name = spec.fact.split(".")
+            fact = (FACTS.get(group) or FACTS[f"{group}[]"])[fact_name]
+            if isinstance(spec, Ask):
+                assert fact.unit and (fact.unit.dimension, fact.unit.point) == (spec.unit.dimension, spec.unit.point), (
+                    name
+                )
+            else:
+                assert isinstance(spec, Pick)
+                for rules in spec.rules:
+                    assert set(spec.options(rules)) <= set(fact.options), name
+
+
+# --- the demonstration rig ------------------------------------------------------------------------------------------
+
+
+def test_the_example_rig_is_a_rig_by_the_schema_and_by_the_reader() -> None:
+    text = (files("calc") / "example_rig.json").read_text(encoding="utf-8")
+    SCHEMA.validate(json.loads(text))
+    assert read_rig(text).facts.keys() == example_rig().facts.keys() and example_rig().name
+
+
+# --- what is refused ------------------------------------------------------------------------------------------------
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "",
+        "{",
+        '{"barrowatt_rig": 1',
+        '{"barrowatt_rig": 1}}',
+        "[]",
+        "null",
+        "1",
+        '"barrowatt_rig"',
+        "\x00\x01",
+        "{}",
+        '{"version": 1}',
+        '{"barrowatt_rig": null}',
+        "[" * 100_000,
+        '{"a":' * 30_000,
+        '{"barrowatt_rig":' + "[" * 500 + "]" * 500 + "}",
+        '{"barrowatt_rig":1,"bank":{"energy":' + '{"value":' * 500 + "1" + "}" * 500 + "}}",
+        '{"barrowatt_rig":1,"bank":{"energy":{"value":' + "9" * 5000 + ',"unit":"kWh"}}}',
+    ],
+    ids=lambda text: text[:24] or "nothing",
+)
+def test_what_is_no_rig_is_refused(text: str) -> None:
+    assert refusal(text)
+
+
+@pytest.mark.parametrize("version", [VERSION + 1, 0, -1, 10**30, "1", 1.5, True, [1], {"of": 1}])
+def test_another_version_is_refused_and_named(version: Any) -> None:
+    assert str(version)[:10] in refusal({MARK: version})
+
+
+def test_a_document_larger_than_a_rig_can_be_is_refused_unread() -> None:
+    assert "larger" in refusal(json.dumps(document(name="x" * 300_000)))
+
+
+def test_a_refusal_is_short_however_long_the_damage() -> None:
+    long = "x" * 100_000
+    for damaged in (
+        {MARK: long},
+        document(**{long: {}}),
+        document(bank={long: 1}),
+        document(bank={"energy": number(1, long)}),
+        document(inverter={"system": long}),
+        document(name=long),
+    ):
+        assert len(refusal(damaged)) < 400
+
+
+@pytest.mark.parametrize(
+    "damaged",
+    [
+        document(bench={}),
+        document(bank=[]),
+        document(bank=None),
+        document(bank=5),
+        document(cars={}),
+        document(cars=[[]]),
+        document(cars=[None]),
+        document(**{"cars[]": []}),
+        document(**{"outlets[]": {"breaker": number(20, "A")}}),
+        document(bank={"colour": "red"}),
+        document(cars=[{"colour": "red"}]),
+        document(name=5),
+        document(name="x" * 81),
+        document(name=None),
+        document(inverter={"system": 120}),
+        document(inverter={"system": "three-phase"}),
+        document(inverter={"one_leg": True}),
+        document(inverter={"one_leg": "#"}),
+    ],
+    ids=lambda damaged: json.dumps(damaged)[20:60],
+)
+def test_a_part_a_fact_or_an_option_that_no_rig_has_is_refused_by_both(damaged: Document) -> None:
+    """By the reader and by the published schema alike."""
+    assert refusal(damaged)
+    assert not SCHEMA.is_valid(damaged)
+
+
+@pytest.mark.parametrize(
+    "value",
+    [
+        10,
+        "10 kWh",
+        [10, "kWh"],
+        {},
+        {"value": 10},
+        {"unit": "kWh"},
+        {"value": 10, "unit": "kWh", "note": "new"},
+        number(True, "kWh"),
+        number("10", "kWh"),
+        number(None, "kWh"),
+        number([10], "kWh"),
+        number(10, ""),
+        number(10, None),
+        number(10, ["kWh"]),
+        number(10, "kWH"),
+        number(10, "kW"),
+        number(10, "Ah"),
+        number(10, "°C"),
+        number(10, "bananas"),
+    ],
+    ids=json.dumps,
+)
+def test_a_number_that_is_none_or_measures_something_else_is_refused_by_both(value: Any) -> None:
+    damaged = document(bank={"energy": value})
+    assert "bank.energy" in refusal(damaged)
+    assert not SCHEMA.is_valid(damaged)
+
+
+@pytest.mark.parametrize("text", ["NaN", "Infinity", "-Infinity", "1e400", "-1e400", "9" * 400])
+def test_a_number_that_is_not_finite_is_refused(text: str) -> None:
+    assert "bank.energy" in refusal(f'{{"{MARK}": 1, "bank": {{"energy": {{"value": {text}, "unit": "kWh"}}}}}}')
+
+
+def test_a_temperature_is_not_a_difference_of_temperatures() -> None:
+    for damaged in (document(now={"air": number(20, "K")}), document(now={"air": number(20, "°F apart")})):
+        assert "now.air" in refusal(damaged) and not SCHEMA.is_valid(damaged)
+
+
+def test_a_share_is_not_some_other_plain_ratio() -> None:
+    damaged = document(bank={"health": number(0.5, "kVA/hp")})
+    assert "bank.health" in refusal(damaged) and not SCHEMA.is_valid(damaged)
+
+
+def test_a_fact_named_twice_is_refused() -> None:
+    """JSON readers keep the last one without a word; here nobody can say which of the two batteries it is."""
+    one, other = '{"value": 10, "unit": "kWh"}', '{"value": 99, "unit": "kWh"}'
+    assert refusal(f'{{"{MARK}": 1, "bank": {{"energy": {one}}}, "bank": {{"energy": {other}}}}}')
+    assert refusal(f'{{"{MARK}": 1, "bank": {{"energy": {one}, "energy": {other}}}}}')
+
+
+@every_fact
+def test_a_fact_out_of_its_range_is_refused_with_the_range(group: str, name: str, fact: Fact) -> None:
+    if fact.options:
+        return
+    assert fact.low is not None and fact.high is not None
+    unit, hair = fact.unit, (fact.high.shown - fact.low.shown) / 1000
+    for beyond in (fact.low.shown - hair, fact.high.shown + hair, -1e300, 1e300):
+        problem = refusal(holding(group, name, number(beyond, unit.sign)))  # type: ignore[union-attr]
+        assert fact.label in problem and "between" in problem and name in problem
+
+
+# --- any document at all --------------------------------------------------------------------------------------------
+
+scalars = st.none() | st.booleans() | st.integers() | st.floats() | st.text(max_size=8)
+json_values = st.recursive(
+    scalars,
+    lambda inner: st.lists(inner, max_size=4) | st.dictionaries(st.text(max_size=8), inner, max_size=4),
+    max_leaves=12,
+)
+names = st.sampled_from(sorted({name for _, name, _ in EVERY_FACT})) | st.text(max_size=6)
+signs = st.sampled_from([unit.sign for unit in u.ALL]) | scalars
+nearly_facts = (
+    json_values
+    | st.sampled_from(sorted({option for *_, fact in EVERY_FACT for option in fact.options}))
+    | st.fixed_dictionaries({"value": st.floats() | st.integers() | scalars, "unit": signs})
+)
+contents = st.dictionaries(names, nearly_facts, max_size=4)
+groups = st.sampled_from([name for group in FACTS for name in {group, group.removesuffix("[]")}]) | st.text(max_size=6)
+nearly_rigs = st.builds(
+    lambda mark, parts: {MARK: mark, **parts},
+    st.sampled_from([VERSION] * 8 + [2, True, None, "1", 1.0]),
+    st.dictionaries(groups, contents | st.lists(contents, max_size=3) | json_values, max_size=4),
+)
+
+
+@given(nearly_rigs | json_values)
+@example({MARK: True})
+@example({MARK: VERSION, "outlets[]": {"breaker": {"value": 20.0, "unit": "A"}}})
+def test_any_json_is_a_rig_within_bounds_or_is_refused(anything: Any) -> None:
+    text = json.dumps(anything)
+    try:
+        rig = read_rig(text)
+    except DamagedRig as problem:
+        assert str(problem).endswith(".")
+    else:
+        for where, fact in rig.facts.items():
+            group, *_, name = where.split(".")
+            known = (FACTS.get(group) or FACTS[f"{group}[]"])[name]
+            if isinstance(fact, str):
+                assert fact in known.options
+            else:
+                assert known.low and known.high and known.low.si <= fact.si <= known.high.si
+
+
+@given(nearly_rigs)
+def test_what_the_reader_takes_the_schema_takes(anything: Document) -> None:
+    """The schema that others build on must not refuse what is read here."""
+    try:
+        read_rig(json.dumps(anything))
+    except DamagedRig:
+        return
+    assert SCHEMA.is_valid(anything)
+
+
+@given(st.text(max_size=60))
+def test_any_text_is_a_rig_or_is_refused(text: str) -> None:
+    assert refusal(text)
