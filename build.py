@@ -35,10 +35,12 @@ TYPES = {
     ".css": "text/css",
     ".wasm": "application/wasm",
     ".zip": "application/zip",
+    ".json": "application/json",
+    ".svg": "image/svg+xml",
     ".webmanifest": "application/manifest+json",
 }
-# The browser takes icons itself, when the site is installed; no page needs them.
-NOT_KEPT = (".png", ".svg")
+# The browser takes these itself, when the site is installed; no page needs them.
+NOT_KEPT = (".png",)
 
 Files = dict[str, bytes]
 
@@ -52,7 +54,7 @@ def main() -> None:
     files = python | scripts | pages
     packs, kept = pack_for_the_keeper(files)
     files |= {KEEPER: keeper(kept)} | packs
-    write_anew(files)
+    write_anew(files, DIST)
     print_ledger(files, kept)
     if arguments.serve:
         serve(arguments)
@@ -133,10 +135,10 @@ def keeper(kept: dict[str, str]) -> bytes:
     return f"const KEPT = {json.dumps({'version': version, 'files': files}, indent=1)};\n{source}".encode()
 
 
-def write_anew(files: Files) -> None:
-    shutil.rmtree(DIST, ignore_errors=True)
+def write_anew(files: Files, folder: Path) -> None:
+    shutil.rmtree(folder, ignore_errors=True)
     for path, content in files.items():
-        place = DIST / path
+        place = folder / path
         place.parent.mkdir(parents=True, exist_ok=True)
         place.write_bytes(content)
 

@@ -33,6 +33,8 @@ class Server:
         return f"http://localhost:{self.port}/"
 
     def start(self) -> None:
+        if self._running:
+            return
         self._running = _StoppableServer(("localhost", self.port), _handler(self))
         self.port = self._running.server_port
         threading.Thread(target=self._running.serve_forever, args=(0.05,), daemon=True).start()

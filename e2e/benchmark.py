@@ -1,0 +1,137 @@
+"""Measures what the site promises, on this machine: `python e2e/benchmark.py` (not a test; some minutes).
+
+Starts are measured with the server stopped, everything coming from the device; in Chromium each in a new browser
+process, in WebKit, whose sessions start empty, each in a new worker. Beside each stands, from the same run, bare
+`loadPyodide()` of Pyodide's own files kept in the same way, which imports nothing and answers nothing. Machines
+differ and are noisy: the ratios to bare are what counts.
+"""
+
+from __future__ import annotations
+
+import argparse
+import statistics
+import subprocess
+import sys
+import tempfile
+from collections import defaultdict
+from pathlib import Path
+
+ROOT = Path(__file__).resolve().parents[1]
+sys.path.insert(0, str(ROOT))
+
+import build  # noqa: E402
+from engines import Chromium, WebKit, slowed  # noqa: E402
+from server import Server  # noqa: E402
+
+STOCK = ("pyodide.mjs", "pyodide.asm.mjs", "pyodide.asm.wasm", "python_stdlib.zip", "pyodide-lock.json")
+BARE_WORKER = b"""
+import { loadPyodide } from "./bare/pyodide.mjs";
+self.onmessage = async () => { await loadPyodide(); self.postMessage({ ready: "bare" }); };
+"""
+# Worker created -> first answer back (bare: -> loaded), in ms.
+START = """([script, how, question]) => new Promise((resolve) => {
+  const begun = performance.now();
+  const worker = new Worker(script, { type: "module" });
+  worker.onmessage = ({ data }) => {
+    if (data.ready && question) worker.postMessage({ ask: question });
+    if (data.failed || data.reply || (data.ready && !question)) {
+      resolve(data.failed ?? performance.now() - begun);
+      worker.terminate();
+    }
+  };
+  worker.postMessage({ start: how });
+})"""
+# One key after another, each when the last is answered: input event -> the answer is on the page, in ms.
+KEYSTROKES = """async ([field, texts]) => {
+  const page = document.documentElement;
+  const input = document.querySelector(`[name="${field}"]`);
+  const times = [];
+  for (const text of texts) {
+    const begun = performance.now();
+    input.value = text;
+    input.dispatchEvent(new Event("input", { bubbles: true }));
+    while (page.classList.contains("out-of-date")) await new Promise((seen) => new MutationObserver((_, o) => (o.disconnect(), seen())).observe(page, { attributes: true }));
+    times.push(performance.now() - begun);
+  }
+  return times;
+}"""
+SNAPSHOT_CHECKED = """() => new Promise((resolve) => {
+  const opening = indexedDB.open("snapshot");
+  opening.onupgradeneeded = () => opening.transaction.abort();
+  opening.onerror = () => resolve(false);
+  opening.onsuccess = () => {
+    const asked = opening.result.transaction("snapshot").objectStore("snapshot").get("description");
+    asked.onsuccess = () => { opening.result.close(); resolve(Boolean(asked.result?.checked)); };
+  };
+})"""
+CHECK, FIELD = "wire/wire-for-run/", "run_length"
+
+
+def main() -> None:
+    arguments = read_arguments()
+    with tempfile.TemporaryDirectory() as folder:
+        server = Server(Path(folder) / "site")
+        write_site(server.folder)
+        for engine in arguments.engines:
+            measure(engine, server, Path(folder) / engine.name, arguments.runs)
+        if arguments.slow:
+            with slowed(0.25):
+                measure(Chromium, server, Path(folder) / "slowed", arguments.runs)
+
+
+def read_arguments() -> argparse.Namespace:
+    parser = argparse.ArgumentParser(description="Measures starts, keystrokes, paint and bytes.")
+    parser.add_argument("--runs", type=int, default=7, help="starts of each kind")
+    parser.add_argument("--engines", nargs="*", type={"chromium": Chromium, "webkit": WebKit}.__getitem__, default=[Chromium, WebKit])
+    parser.add_argument("--slow", action="store_true", help="also with the browser held to a quarter of a core (needs a CPU cgroup, version 1)")
+    return parser.parse_args()
+
+
+def write_site(folder: Path) -> None:
+    """The built site, with Pyodide's own files and an empty page beside it, kept by the same keeper."""
+    subprocess.run([sys.executable, ROOT / "build.py"], check=True)
+    files = {str(file.relative_to(build.DIST)): file.read_bytes() for file in build.DIST.rglob("*") if file.is_file()}
+    files = {path: content for path, content in files.items() if not path.startswith("pack/") and path != build.KEEPER}
+    files |= {f"bare/{name}": (build.PYODIDE / name).read_bytes() for name in STOCK}
+    files |= {"bare.js": BARE_WORKER, "empty.html": b"<!doctype html><title>Empty</title>"}
+    packs, kept = build.pack_for_the_keeper(files)
+    build.write_anew(files | packs | {build.KEEPER: build.keeper(kept)}, folder)
+
+
+def measure(engine: type[Chromium] | type[WebKit], server: Server, profile: Path, runs: int) -> None:
+    worker = next(file.name for file in server.folder.glob("worker-*.js"))
+    question = build.known_questions()[0]
+    starts = {"bare loadPyodide()": ["bare.js", "", ""], "plain start": [worker, "plain", question], "start from the snapshot": [worker, "quick", question]}
+    times: dict[str, list[float]] = defaultdict(list)
+    server.start()
+    with engine(profile) as browser:
+        browser.open(server.address)
+        browser.wait_for("() => document.getElementById('state').dataset.state === 'saved'", 180)
+        browser.wait_for(SNAPSHOT_CHECKED, 180)
+        server.stop()
+        for _ in range(runs):
+            for name, start in starts.items():
+                browser.renew()
+                browser.open(server.address + "empty.html")
+                times[name].append(browser.evaluate(START, start))
+        browser.renew()
+        browser.open(server.address + CHECK)
+        times["paint: DOMContentLoaded"].append(browser.evaluate("() => performance.getEntriesByType('navigation')[0].domContentLoadedEventEnd"))
+        browser.wait_for("() => document.getElementById('state-python').dataset.state === 'ready'", 180)
+        keys = [str(50 + step % 90) for step in range(550)]
+        times["key to answer"] = browser.evaluate(KEYSTROKES, [FIELD, keys])[50:]
+    print_table(profile.name, times)
+
+
+def print_table(title: str, times: dict[str, list[float]]) -> None:
+    bare = statistics.median(times["bare loadPyodide()"])
+    print(f"\n{title:<28}{'n':>5}{'median ms':>11}{'p95 ms':>9}{'of bare':>9}")
+    for name, values in times.items():
+        middle = statistics.median(values)
+        p95 = statistics.quantiles(values, n=20)[-1] if len(values) > 1 else middle
+        ratio = f"{middle / bare:>9.2f}" if "start" in name or "bare" in name else ""
+        print(f"{name:<28}{len(values):>5}{middle:>11.1f}{p95:>9.1f}{ratio}")
+
+
+if __name__ == "__main__":
+    main()
