@@ -1,5 +1,7 @@
 // The page: watches its form, asks Python, puts the pieces of the answer in their places. What is a word or a
 // number comes from Python or the templates; this only carries.
+import { BUILT } from "./built.js";
+import { addressOf, dropEmpty, isEdited, isPartOf, move, stepped, termsOf, textsIn, textsOf } from "./fields.js";
 import { Python } from "./python.js";
 import { askToStay, saveHere, sayHowPythonIs } from "./saved.js";
 import { markup } from "./trust.js";
@@ -10,23 +12,9 @@ const page = document.documentElement;
 const byId = (id) => /** @type {HTMLElement} */ (document.getElementById(id));
 
 /** The names that say how an answer is wanted: as the seam in calc/reply.py knows them. */
+/** @typedef {import("./fields.js").Texts} Texts */
+
 const TYPING = "typing", BUTTON = "button", FORM = "form";
-
-// --- looks ------------------------------------------------------------------------------------------------------
-
-function dressPage() {
-  const looks = byId("looks");
-  const kept = localStorage.getItem("look") ?? "day";
-  page.dataset.look = kept;
-  for (const radio of looks.querySelectorAll("input")) {
-    radio.checked = radio.value === kept;
-    radio.addEventListener("change", () => {
-      page.dataset.look = radio.value;
-      localStorage.setItem("look", radio.value);
-    });
-  }
-  looks.hidden = false;
-}
 
 // --- the form of a check ------------------------------------------------------------------------------------------
 
@@ -34,9 +22,12 @@ class CheckPage {
   #python;
   #form;
   #used = false;
-  /** @type {Record<string, string> | null} what stood in the form before it was cleared */
+  /** @type {Texts | null} what stood in the form before it was cleared */
   #before = null;
-  #units;
+  /** In what units and under which rules the form is written. */
+  #terms;
+  /** The address of the last answer that can be gone back to. */
+  #kept;
 
   /**
    * @param {Python} python
@@ -45,7 +36,7 @@ class CheckPage {
   constructor(python, form) {
     this.#python = python;
     this.#form = form;
-    this.#units = this.#texts().units;
+    this.#terms = termsOf(this.#texts());
     form.addEventListener("input", (event) => this.#edited(event.target));
     form.addEventListener("click", (event) => this.#tapped(/** @type {HTMLElement} */ (event.target)));
     form.addEventListener("submit", (event) => {
@@ -57,34 +48,44 @@ class CheckPage {
       this.#startAgain();
     });
     byId("fixes").addEventListener("click", (event) => this.#takeFix(event));
-    byId("problems").addEventListener("click", (event) => goToField(event));
+    byId("main").addEventListener("click", goToPlace);
     byId("print").addEventListener("click", () => window.print());
     byId("print").hidden = false;
-    addEventListener("popstate", () => this.#fromAddress());
+    addEventListener("popstate", () => this.#put(textsOf(location)));
     python.addEventListener("failed", () => (byId("asleep").hidden = false));
     this.#showAsked();
-    this.#fromAddress();
+    this.#kept = addressOf(this.#texts());
+    this.#openWith({ ...dropEmpty({ units: localStorage.getItem("units"), rules: localStorage.getItem("rules") }), ...textsOf(location) });
   }
 
-  /** The texts in the form, by name. */
   #texts() {
-    return /** @type {Record<string, string>} */ (Object.fromEntries(new FormData(this.#form)));
+    return textsIn(this.#form);
   }
 
-  /** A link that carries a question: its texts into the form, and the answer to them. */
-  #fromAddress() {
-    const linked = Object.fromEntries(new URLSearchParams(location.search));
-    const kept = { units: localStorage.getItem("units"), rules: localStorage.getItem("rules") };
-    const wanted = { ...dropEmpty(kept), ...linked };
-    if (!Object.keys(wanted).some((name) => wanted[name] !== this.#texts()[name])) return;
-    const inOtherTerms = (wanted.units ?? this.#units) !== this.#units || (wanted.rules ?? "") !== this.#texts().rules;
-    this.#fill(wanted);
-    // The link's numbers are already in the link's units.
-    if (inOtherTerms) this.#ask(FORM, false, { ...this.#texts(), ...wanted, was_units: linked.units ?? this.#units });
-    else this.#ask(TYPING);
+  /**
+   * The page as it came shows the answer to the example. Where anything else is asked, by the address, by habit or by
+   * what was typed before this script ran, that is to be answered.
+   * @param {Texts} wanted
+   */
+  #openWith(wanted) {
+    const edited = isEdited(this.#form);
+    if (!edited && isPartOf(wanted, this.#texts())) return;
+    this.#put(wanted, textsOf(location).units ?? this.#terms.units);
+    if (!edited) this.#kept = addressOf(this.#texts());
   }
 
-  /** @param {Record<string, string>} texts */
+  /**
+   * Texts into the form, and the answer to them. In other units or under other rules Python writes the form anew.
+   * @param {Texts} texts
+   * @param {string} [was]  the units in which these texts are
+   */
+  #put(texts, was = texts.units) {
+    this.#fill(texts);
+    if (isPartOf(this.#terms, this.#texts())) this.#ask(TYPING);
+    else this.#ask(FORM, false, { ...this.#texts(), ...texts, was_units: was });
+  }
+
+  /** @param {Texts} texts */
   #fill(texts) {
     for (const [name, text] of Object.entries(texts)) {
       const field = this.#form.elements.namedItem(name);
@@ -97,22 +98,24 @@ class CheckPage {
 
   /** @param {EventTarget | null} field */
   #edited(field) {
-    const name = /** @type {HTMLInputElement} */ (field).name;
+    const { name, value } = /** @type {HTMLInputElement} */ (field);
     this.#showAsked();
     this.#markStale();
-    if (name !== "units" && name !== "rules") return void this.#ask(TYPING);
-    const texts = this.#texts();
-    localStorage.setItem(name, texts[name]);
-    this.#ask(FORM, false, { ...texts, was_units: this.#units });
+    if (!(name in this.#terms)) {
+      showAnswerUnder(/** @type {HTMLElement} */ (field));
+      return void this.#ask(TYPING);
+    }
+    localStorage.setItem(name, value);
+    this.#ask(FORM, false, { ...this.#texts(), was_units: this.#terms.units });
   }
 
   /** @param {HTMLElement} target */
   #tapped(target) {
     const button = target.closest("button");
     const field = button?.dataset.for && this.#form.elements.namedItem(button.dataset.for);
-    if (!button || !field) return;
-    if (field instanceof HTMLSelectElement) move(field, Number(button.dataset.move));
-    else if (field instanceof HTMLInputElement) field.value = button.dataset.value ?? stepped(field, Number(button.dataset.by));
+    if (field instanceof HTMLSelectElement) move(field, Number(button?.dataset.move));
+    else if (field instanceof HTMLInputElement) field.value = button?.dataset.value ?? stepped(field, Number(button?.dataset.by));
+    else return;
     field.dispatchEvent(new Event("input", { bubbles: true }));
   }
 
@@ -121,14 +124,12 @@ class CheckPage {
     const again = byId("again");
     const words = again.textContent;
     const texts = this.#texts();
-    if (this.#before) this.#fill(this.#before);
-    else resetFields(this.#form);
+    this.#markStale();
+    if (this.#before) this.#put(this.#before);
+    else this.#ask(FORM, false, termsOf(texts));
     this.#before = this.#before ? null : texts;
     again.textContent = again.dataset.undo ?? "";
     again.dataset.undo = words;
-    this.#showAsked();
-    this.#markStale();
-    this.#ask(TYPING);
   }
 
   /** @param {MouseEvent} event */
@@ -136,19 +137,19 @@ class CheckPage {
     const link = /** @type {HTMLElement} */ (event.target).closest("a");
     if (!link) return;
     event.preventDefault();
-    this.#fill(Object.fromEntries(new URL(link.href).searchParams));
+    this.#fill(textsOf(new URL(link.href)));
     this.#ask(BUTTON, true);
   }
 
   /**
    * @param {string} what
    * @param {boolean} [keep]  whether the question becomes an entry to go back to
-   * @param {Record<string, string>} [texts]
+   * @param {Texts} [texts]
    */
   async #ask(what, keep = false, texts = this.#texts()) {
     const reply = await this.#python.ask(what, { ...texts, check: this.#form.dataset.check ?? "" });
     if (!reply?.html) return;
-    const problems = place(reply.html);
+    const problems = what === FORM ? placeForm(this.#form, reply.html) : place(reply.html);
     document.title = (problems ? byId("problems").dataset.title : "") + document.title.replace(byId("problems").dataset.title ?? "", "");
     if (problems) return void byId("problems").focus();
     this.#answered(what, keep);
@@ -159,16 +160,26 @@ class CheckPage {
    * @param {boolean} keep
    */
   #answered(what, keep) {
-    this.#units = this.#texts().units;
+    this.#showAsked();
+    this.#terms = termsOf(this.#texts());
     page.classList.remove("out-of-date");
     byId("stale").hidden = true;
-    this.#showAsked();
-    const address = "?" + new URLSearchParams(this.#texts());
-    if (keep && address !== location.search) history.pushState(null, "", address);
-    else history.replaceState(null, "", address);
+    this.#remember(addressOf(this.#texts()), keep);
     if (what === BUTTON) byId("say").focus();
     if (!this.#used) askToStay();
     this.#used = true;
+  }
+
+  /**
+   * The address always asks what is answered. What was typed on the way is no entry of its own to go back to.
+   * @param {string} address
+   * @param {boolean} keep
+   */
+  #remember(address, keep) {
+    if (!keep || address === this.#kept) return history.replaceState(null, "", address);
+    history.replaceState(null, "", this.#kept);
+    history.pushState(null, "", address);
+    this.#kept = address;
   }
 
   #markStale() {
@@ -178,47 +189,12 @@ class CheckPage {
 
   /** Fields that the other choices make pointless are put away. */
   #showAsked() {
-    const texts = this.#texts();
+    const texts = Object.fromEntries(new FormData(this.#form));
     for (const field of /** @type {NodeListOf<HTMLElement>} */ (this.#form.querySelectorAll("[data-when]"))) {
       /** @type {Record<string, string[]>[]} */
       const cases = JSON.parse(field.dataset.when ?? "[]");
-      field.hidden = !cases.some((needed) => Object.entries(needed).every(([name, options]) => options.includes(texts[name])));
+      field.hidden = !cases.some((needed) => Object.entries(needed).every(([name, options]) => options.includes(String(texts[name]))));
     }
-  }
-}
-
-/** @param {Record<string, string | null>} texts */
-function dropEmpty(texts) {
-  return /** @type {Record<string, string>} */ (Object.fromEntries(Object.entries(texts).filter(([, text]) => text)));
-}
-
-/**
- * @param {HTMLSelectElement} select
- * @param {number} by
- */
-function move(select, by) {
-  select.selectedIndex = Math.min(Math.max(select.selectedIndex + by, 0), select.options.length - 1);
-}
-
-/**
- * The number in a field, a step further, on the step's own grid. What is not a plain number starts from the example's.
- * @param {HTMLInputElement} field
- * @param {number} by
- */
-function stepped(field, by) {
-  const typed = field.value.trim().replace(",", ".").replace("−", "-");
-  const number = Number(typed === "" || Number.isNaN(Number(typed)) ? field.defaultValue.replace("−", "-") : typed);
-  const size = Math.abs(by);
-  const steps = by > 0 ? Math.floor(number / size + 1e-9) + 1 : Math.ceil(number / size - 1e-9) - 1;
-  const next = steps * size;
-  return String(Number(next.toPrecision(10))).replace("-", "−");
-}
-
-/** @param {HTMLFormElement} form */
-function resetFields(form) {
-  for (const field of form.elements) {
-    if (field instanceof HTMLSelectElement) for (const option of field.options) option.selected = option.defaultSelected;
-    else if (field instanceof HTMLInputElement) [field.value, field.checked] = [field.defaultValue, field.defaultChecked];
   }
 }
 
@@ -239,18 +215,63 @@ function place(html) {
   return byId("problems").childElementCount > 0;
 }
 
-/** From the summary of problems to the field, its label in view.  @param {MouseEvent} event */
-function goToField(event) {
-  const link = /** @type {HTMLElement} */ (event.target).closest("a");
-  const field = link && byId(link.hash.slice(1));
-  if (!field) return;
-  event.preventDefault();
-  field.closest(".ask")?.scrollIntoView();
-  field.focus({ preventScroll: true });
+/**
+ * The whole form anew: what is held stays held, and what stood between its fields is kept.
+ * @param {HTMLFormElement} form
+ * @param {string} html
+ */
+function placeForm(form, html) {
+  const held = document.activeElement?.getAttribute("name");
+  byId("here").hidden = true;
+  form.append(byId("here"));
+  const problems = place(html);
+  if (held && document.activeElement === document.body) focusable(form.querySelector(`[name="${held}"]`))?.focus();
+  return problems;
 }
 
-dressPage();
+/**
+ * The answer once more, under what was just changed, so that nobody has to scroll up to see what it did. The page
+ * must not move under a finger that taps the same button again.
+ * @param {HTMLElement} field
+ */
+function showAnswerUnder(field) {
+  const here = byId("here");
+  const ask = field.closest(".ask");
+  if (!ask || here.previousElementSibling === ask) return;
+  const before = field.getBoundingClientRect().top;
+  ask.after(here);
+  here.hidden = false;
+  scrollBy(0, field.getBoundingClientRect().top - before);
+}
+
+/** To a place in the page, with the label of a field in view. @param {MouseEvent} event */
+function goToPlace(event) {
+  const link = /** @type {HTMLElement} */ (event.target).closest("a");
+  const place = link?.getAttribute("href")?.startsWith("#") && byId(link.hash.slice(1));
+  if (!place) return;
+  event.preventDefault();
+  byId("finder").removeAttribute("open");
+  place.closest("details")?.setAttribute("open", "");
+  (place.closest(".ask") ?? place).scrollIntoView();
+  focusable(place)?.focus({ preventScroll: true });
+}
+
+/** Of a choice of few, the one that is chosen.  @param {HTMLElement | null} place */
+function focusable(place) {
+  return /** @type {HTMLElement | null} */ (place?.closest(".ask")?.querySelector("input:checked") ?? place);
+}
+
+/** Paper says when it was printed and what worked its answer. */
+function datePaper() {
+  const printed = byId("printed");
+  if (!printed) return;
+  const date = new Date().toLocaleDateString("en", { day: "numeric", month: "long", year: "numeric" });
+  const calculator = BUILT.folder.replace(/\W|python/g, "");
+  printed.textContent = (printed.dataset.words ?? "").replace("{date}", date).replace("{calculator}", calculator);
+}
+
 page.dataset.live = "";
+addEventListener("beforeprint", datePaper);
 const python = new Python();
 sayHowPythonIs(python);
 const form = document.querySelector("form[data-check]");
