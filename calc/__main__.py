@@ -19,7 +19,7 @@ from calc import as_json, units
 from calc.catalogue import CHAPTERS, UnknownCheck, check_called, checks_of
 from calc.check import NEC, RULE_SETS, Check
 from calc.form import Asked, fill
-from calc.printing import Line, compared, printed, working
+from calc.printing import Line, compared
 from calc.quantity import Condition
 from calc.rig import DamagedRig, Rig, read_rig, schema
 
@@ -140,7 +140,7 @@ def _spoken(asked: Asked) -> str:
     lines += [f"  fix: {offer.say}" for offer in asked.offers(found)]
     lines += [
         f"  {caution.signal}: {caution.hazard}. {caution.consequence}. {caution.avoid}."
-        for caution in asked.kind.cautions
+        for caution in (asked.check.warnings() if asked.check else [])
     ]
     for requirement in found.requirements:
         condition = requirement.condition
@@ -149,11 +149,9 @@ def _spoken(asked: Asked) -> str:
             f"  {requirement.verdict:9} {requirement.label}: {says}"
             + (f"; {requirement.margin}" if requirement.margin else "")
         )
-    lines += [
-        f"  {name} = {result if isinstance(result, str) else printed(result)}" for name, result in found.results.items()
-    ]
+    lines += [f"  {name} = {result}" for name, result in found.results.items()]
     lines += [f"  mind: {note}" for note in found.notes]
-    lines += ["", "Working", *(_working_line(line) for line in working(found.roots))]
+    lines += ["", "Working", *(_working_line(line) for line in found.working())]
     lines += ["", "Your local code, the maker's manual and a licensed person decide."]
     return "\n".join(lines)
 

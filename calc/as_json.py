@@ -5,9 +5,9 @@ from __future__ import annotations
 from typing import Any
 
 from calc.catalogue import CHAPTERS, all_checks, checks_of
-from calc.check import Ask, Check, Offer, Pick, as_stated
+from calc.check import Ask, Check, Named, Offer, Pick, Result, as_stated
 from calc.form import Asked, field_unit, shown_text
-from calc.printing import Line, number_text, working
+from calc.printing import Line
 from calc.quantity import Quantity
 
 
@@ -49,19 +49,19 @@ def answer(asked: Asked) -> dict[str, Any]:
                 "consequence": caution.consequence,
                 "avoid": caution.avoid,
             }
-            for caution in check.cautions
+            for caution in check.warnings()
         ],
         "notes": list(found.notes),
-        "working": [_line(line) for line in working(found.roots)],
+        "working": [_line(line) for line in found.working()],
         "missing": [
             {"name": missing.name, "label": missing.label, "where": missing.where} for missing in found.missing
         ],
     }
 
 
-def _result(name: str, result: Quantity | str) -> dict[str, Any]:
-    if isinstance(result, str):
-        return {"label": name.replace("_", " "), "value": result, "unit": ""}
+def _result(name: str, result: Result) -> dict[str, Any]:
+    if isinstance(result, Named):
+        return {"label": result.label, "value": result.text, "unit": ""}
     return {"label": result.step.label if result.step else name, **number(result)}
 
 
@@ -89,8 +89,7 @@ def _line(line: Line) -> dict[str, Any]:
         "label": line.label,
         "formula": line.formula,
         "numbers": line.numbers,
-        "value": number_text(line.quantity),
-        "unit": line.quantity.unit.sign,
+        **(number(line.quantity) if line.quantity is not None else {"value": line.value, "unit": ""}),
         "source": line.source,
         "note": line.note,
     }

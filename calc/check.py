@@ -13,7 +13,7 @@ from dataclasses import dataclass, field, replace
 from functools import cache
 from typing import Any, ClassVar, NoReturn, Self
 
-from calc.printing import figures, pair
+from calc.printing import Line, figures, pair, working
 from calc.quantity import Condition, OutsideValidity, Quantity, Statement, given, step
 from calc.sources import Source
 from calc.units import Unit
@@ -203,11 +203,27 @@ class Missing:
 
 
 @dataclass(frozen=True)
+class Named:
+    """A result in words (a wire size), with what it is called, why it is this one, and the source."""
+
+    text: str
+    label: str
+    note: str = ""
+    source: Source | None = None
+
+    def __str__(self) -> str:
+        return self.text
+
+
+Result = Quantity | Named
+
+
+@dataclass(frozen=True)
 class Answer:
     """Verdict, results, what it rests on. `say` is the sentence for a go or a told; otherwise what rules speaks."""
 
     requirements: tuple[Requirement, ...]
-    results: Mapping[str, Quantity | str]
+    results: Mapping[str, Result]
     go_sentence: str
     notes: tuple[str, ...] = ()
     missing: tuple[Missing, ...] = ()
@@ -230,6 +246,15 @@ class Answer:
         ruling = self.ruling
         return ruling.sentence if ruling and self.verdict in (NO, TIGHT) else self.go_sentence
 
+    def working(self) -> list[Line]:
+        """The working: the ancestry of what was compared and told, then what was told in words."""
+        in_words = [
+            Line("read", "", said.label, "", "", said.text, None, str(said.source or ""), said.note)
+            for said in self.results.values()
+            if isinstance(said, Named)
+        ]
+        return working(self.roots) + in_words
+
     @property
     def roots(self) -> tuple[Quantity, ...]:
         """What was compared and what is told: the working is their ancestry."""
@@ -238,7 +263,7 @@ class Answer:
         return (*compared, *told)
 
 
-def answer(*requirements: Requirement, say: str, notes: Iterable[str] = (), **results: Quantity | str) -> Answer:
+def answer(*requirements: Requirement, say: str, notes: Iterable[str] = (), **results: Result) -> Answer:
     """What `solve` returns: what must hold, the sentence, and the results by name."""
     return Answer(requirements, results, say, tuple(notes))
 
@@ -254,12 +279,16 @@ SIGNALS = ("DANGER", "WARNING", "CAUTION", "NOTICE")
 
 @dataclass(frozen=True)
 class Caution:
-    """Signal word in the sense of ANSI Z535.6, what the hazard is, what it does, how to avoid it."""
+    """Signal word in the sense of ANSI Z535.6, what the hazard is, what it does, how to avoid it.
+
+    only: the filled forms to which it applies; all of them, if it is not said.
+    """
 
     signal: str
     hazard: str
     consequence: str
     avoid: str
+    only: Callable[[Check], bool] | None = None
 
     def __post_init__(self) -> None:
         if self.signal not in SIGNALS or not (self.hazard and self.consequence and self.avoid):
@@ -323,8 +352,13 @@ def next_option(name: str, say: str, costs: str = "") -> Fix:
 
 
 def option(name: str, value: str, say: str, costs: str = "") -> Fix:
-    """Try one other option."""
-    return Fix(say, lambda check: [] if getattr(check, name) == value else [{name: value}], costs)
+    """Try one other option, where the rules that answer have it."""
+
+    def changes(check: Check) -> Iterator[Change]:
+        if check.asked(name) and getattr(check, name) != value and value in check.asks[name].options(check.rules):  # type: ignore[union-attr]
+            yield {name: value}
+
+    return Fix(say, changes, costs)
 
 
 def less(name: str, step: Quantity, say: str, costs: str = "") -> Fix:
@@ -428,7 +462,12 @@ class Check:
         except OutsideValidity as outside:
             return not_known(str(outside))
 
-    def found_by_trial(self) -> Mapping[str, Quantity | str]:
+    def warnings(self) -> list[Caution]:
+        """The cautions that apply to this form, the gravest first."""
+        applying = [caution for caution in self.cautions if caution.only is None or caution.only(self)]
+        return sorted(applying, key=lambda caution: SIGNALS.index(caution.signal))
+
+    def found_by_trial(self) -> Mapping[str, Result]:
         """Results that come from asking again with other values; a check that has some says so here."""
         return {}
 
@@ -441,10 +480,10 @@ class Check:
 
     def offers(self) -> list[Offer]:
         """For a no: the changes that clear it, each tried by asking the same question again."""
-        return [offer for fix in self.fixes if (offer := self._tried(fix)) is not None]
+        return [offer for fix in self.fixes for offer in self._tried(fix)]
 
-    def _tried(self, fix: Fix) -> Offer | None:
-        """The smallest change of this kind that makes it a go; failing that, tight."""
+    def _tried(self, fix: Fix) -> list[Offer]:
+        """The smallest change of this kind that clears the no; where it only makes it tight, the one that makes it a go too."""
         changes = [change for change in fix.changes(self) if all(self.asked(name) for name in change)]
 
         @cache
@@ -452,13 +491,18 @@ class Check:
             return self.changed(changes[index]).answer().verdict
 
         count = len(changes)
-        found = _first(count, lambda index: verdict(index) == GO, fix.in_order)
-        if found is None:
-            found = _first(count, lambda index: verdict(index) in (GO, TIGHT), fix.in_order)
-        if found is None:
-            return None
-        say = fix.say.format(**changes[found]) + (f" ({fix.costs})" if fix.costs else "")
-        return Offer(say, changes[found], verdict(found))
+        clears = _first(count, lambda index: verdict(index) in (GO, TIGHT), fix.in_order)
+        if clears is None:
+            return []
+        goes = _first(count, lambda index: verdict(index) == GO, fix.in_order)
+        return [
+            self._offer(fix, changes[index], verdict(index))
+            for index in dict.fromkeys((clears, goes))
+            if index is not None
+        ]
+
+    def _offer(self, fix: Fix, change: Change, verdict: str) -> Offer:
+        return Offer(fix.say.format(**change) + (f" ({fix.costs})" if fix.costs else ""), change, verdict)
 
 
 def _first(count: int, serves: Callable[[int], bool], in_order: bool) -> int | None:
@@ -535,7 +579,7 @@ def _refuse_bad_ask(
         refuse(f"asks {name} with a default that is not an option")
     for other, options in ((other, options) for case in spec.cases for other, options in case.items()):
         source = asks.get(other)
-        if not isinstance(source, Pick) or not all(
-            option in source.options(rules) for option in options for rules in source.rules
-        ):
+        if not isinstance(source, Pick) or not set(options) <= {
+            option for rules in source.rules for option in source.options(rules)
+        }:
             refuse(f"asks {name} only under an option that {other} does not have")

@@ -142,20 +142,20 @@ def _figures_to_subtract(left: Quantity, right: Quantity, count: int) -> int:
 
 @dataclass(frozen=True, slots=True)
 class Line:
-    """One line of the working: `symbol = formula = numbers = value`, with where it is from."""
+    """One line of the working: `symbol = formula = numbers = value`, with where it is from.
+
+    quantity: the number it tells; None for a line in words.
+    """
 
     kind: str
     symbol: str
     label: str
     formula: str
     numbers: str
-    quantity: Quantity
+    value: str
+    quantity: Quantity | None
     source: str
     note: str
-
-    @property
-    def value(self) -> str:
-        return printed(self.quantity)
 
 
 def working(roots: Iterable[Quantity]) -> list[Line]:
@@ -186,6 +186,7 @@ def _line(quantity: Quantity) -> Line:
         name.label,
         expression(bare, numbers=False) if worked else "",
         expression(bare, numbers=True) if worked else "",
+        printed(quantity),
         quantity,
         str(name.source) if name.source else "",
         name.note,

@@ -19,9 +19,9 @@ from markupsafe import Markup, escape
 import calc
 from calc import units
 from calc.catalogue import CHAPTERS, all_checks, check_called, checks_of
-from calc.check import IEC, NEC, Answer, Ask, Caution, Check, Offer, Pick, as_stated
+from calc.check import IEC, NEC, Answer, Ask, Caution, Check, Named, Offer, Pick, Result, as_stated
 from calc.form import EXAMPLE, Asked, field_text, field_unit, fill, shown_text
-from calc.printing import Line, compared, printed, working
+from calc.printing import Line, compared, printed
 from calc.quantity import Condition, Quantity
 
 VERDICT_WORDS = {"go": "Go", "tight": "Tight", "no": "No", "not known": "Not known", "told": "Here it is"}
@@ -106,7 +106,7 @@ class Answered:
 
     @cached_property
     def lines(self) -> list[Line]:
-        return working(self.answer.roots)
+        return self.answer.working()
 
     @property
     def word(self) -> str:
@@ -146,18 +146,15 @@ class Answered:
 
     @property
     def serious(self) -> list[Caution]:
-        return [caution for caution in self.check.cautions if caution.serious]
+        return [caution for caution in self.check.warnings() if caution.serious]
 
     @property
     def lesser(self) -> list[Caution]:
-        return [caution for caution in self.check.cautions if not caution.serious]
+        return [caution for caution in self.check.warnings() if not caution.serious]
 
     @property
     def results(self) -> list[tuple[str, str]]:
-        return [
-            (result_label(name, value), value if isinstance(value, str) else printed(value))
-            for name, value in self.answer.results.items()
-        ]
+        return [(result_label(name, value), shown_result(value)) for name, value in self.answer.results.items()]
 
     def link(self, change: Mapping[str, Quantity | str] = {}) -> str:  # noqa: B006  (only read)
         """The address of this answer, or of the same question with something changed."""
@@ -172,15 +169,14 @@ def signs(text: str) -> Markup:
     return Markup(re.sub(r"_(\w+)", r"<sub>\1</sub>", str(escape(text))))
 
 
-def result_label(name: str, value: Quantity | str) -> str:
-    if isinstance(value, Quantity) and value.step:
-        return value.step.label
-    return words_of(name)
+def result_label(name: str, value: Result) -> str:
+    if isinstance(value, Named):
+        return value.label
+    return value.step.label if value.step else name.replace("_", " ")
 
 
-def words_of(name: str) -> str:
-    words = name.replace("_", " ")
-    return words[0].upper() + words[1:]
+def shown_result(value: Result) -> str:
+    return value.text if isinstance(value, Named) else printed(value)
 
 
 def form_texts(asked: Asked) -> list[tuple[str, str]]:

@@ -128,6 +128,56 @@ cmil = _unit("cmil", "circular_mil", "in circular mils")
 kg = _unit("kg", "kilogram", "in kilograms", "kilogram", "kilograms", "kilo", "kilos")
 lb = _unit("lb", "pound", "in pounds", "lbs", "pound", "pounds")
 
+# --- the rest of the job: heat, air, sun, force, money
+mF = _unit("mF", "millifarad", "in millifarads", "millifarad", "millifarads")
+uH = _unit("µH", "microhenry", "in microhenries", "uh", "microhenry", "microhenries")
+J = _unit("J", "joule", "in joules", "joule", "joules")
+A2s = _unit("A²s", "ampere ** 2 * second", "in ampere-squared seconds", "a2s", "i2t")
+Hz = _unit("Hz", "hertz", "in hertz", "hertz")
+kA = _unit("kA", "kiloampere", "in kiloamps", "kiloamp", "kiloamps")
+mA = _unit("mA", "milliampere", "in milliamps", "milliamp", "milliamps")
+day = _unit("days", "day", "in days", "day", "d")
+kWh_per_day = _unit("kWh/day", "kilowatt_hour / day", "in kilowatt-hours per day", "kwh/d", "kwh per day")
+mph = _unit("mph", "mile / hour", "in miles per hour", "mi/h")
+km_per_h = _unit("km/h", "kilometer / hour", "in kilometres per hour", "kmh", "kph")
+m_per_s = _unit("m/s", "meter / second", "in metres per second")
+m_per_s2 = _unit("m/s²", "meter / second ** 2", "in metres per second squared")
+mph_added = _unit("mi/h added", "mile / hour", "in miles of driving per hour of charging")
+degree = _unit("°", "degree", "in degrees", "deg", "degree", "degrees")
+N = _unit("N", "newton", "in newtons", "newton", "newtons")
+lbf = _unit("lbf", "pound_force", "in pounds-force", "pounds-force", "pound-force")
+N_m = _unit("N·m", "newton * meter", "in newton-metres", "nm", "n m")
+lbf_in = _unit("lbf·in", "pound_force * inch", "in pound-force inches", "lbf in", "in-lb", "in lb", "lb-in", "lb in")
+Pa = _unit("Pa", "pascal", "in pascals", "pascal", "pascals")
+kPa = _unit("kPa", "kilopascal", "in kilopascals")
+psi = _unit("psi", "pound_force / inch ** 2", "in pounds per square inch")
+m2 = _unit("m²", "meter ** 2", "in square metres", "m2", "sq m")
+cm2 = _unit("cm²", "centimeter ** 2", "in square centimetres", "cm2")
+cm = _unit("cm", "centimeter", "in centimetres")
+m3 = _unit("m³", "meter ** 3", "in cubic metres", "m3")
+m3_per_h = _unit("m³/h", "meter ** 3 / hour", "in cubic metres per hour", "m3/h", "cmh")
+cfm = _unit("cfm", "foot ** 3 / minute", "in cubic feet per minute", "ft3/min")
+kg_per_m3 = _unit("kg/m³", "kilogram / meter ** 3", "in kilograms per cubic metre", "kg/m3")
+W_per_K = _unit("W/K", "watt / kelvin", "in watts per kelvin", "w/k", "w/c")
+W_per_m2 = _unit("W/m²", "watt / meter ** 2", "in watts per square metre", "w/m2")
+W_per_m2K = _unit("W/(m²·K)", "watt / meter ** 2 / kelvin", "in watts per square metre and kelvin", "w/m2k")
+W_per_mK = _unit("W/(m·K)", "watt / meter / kelvin", "in watts per metre and kelvin", "w/mk")
+J_per_kgK = _unit("J/(kg·K)", "joule / kilogram / kelvin", "in joules per kilogram and kelvin", "j/kgk")
+percent_per_K = _unit("%/K", "percent / kelvin", "in per cent per kelvin", "%/k", "%/c", "%/°c")
+kg_per_kWh = _unit("kg/kWh", "kilogram / kilowatt_hour", "in kilograms per kilowatt-hour")
+L = _unit("L", "litre", "in litres", "litre", "litres", "liter", "liters")
+gal = _unit("gal", "gallon", "in US gallons", "gallon", "gallons")
+gal_per_h = _unit("gal/h", "gallon / hour", "in gallons per hour")
+L_per_h = _unit("L/h", "litre / hour", "in litres per hour")
+gal_per_kWh = _unit("gal/kWh", "gallon / kilowatt_hour", "in gallons per kilowatt-hour")
+L_per_kWh = _unit("L/kWh", "litre / kilowatt_hour", "in litres per kilowatt-hour")
+dollars = _unit("$", "money", "in dollars", "dollar", "dollars", "usd")
+dollars_per_kWh = _unit("$/kWh", "money / kilowatt_hour", "in dollars per kilowatt-hour")
+dollars_per_mi = _unit("$/mi", "money / mile", "in dollars per mile")
+dollars_per_km = _unit("$/km", "money / kilometer", "in dollars per kilometre")
+dollars_per_gal = _unit("$/gal", "money / gallon", "in dollars per gallon")
+dollars_per_L = _unit("$/L", "money / litre", "in dollars per litre")
+
 K = _unit("K", "kelvin", "in kelvins", "kelvin")
 fahrenheit_step = _unit("°F apart", "fahrenheit_step", "in Fahrenheit degrees apart")
 degC = _unit("°C", "degree_Celsius", "in degrees Celsius", "c", "degc", "deg c", "° c", "celsius", point=True)
@@ -163,7 +213,26 @@ TYPED = tuple(unit for unit in ALL if unit is not kVA_per_hp)
 US, METRIC = "us", "metric"
 PEOPLE = (US, METRIC)
 
-_COUNTERPARTS = ((ft, m), (mi, km), (inch, mm), (lb, kg), (degF, degC), (fahrenheit_step, K), (mi_per_kWh, km_per_kWh))
+_COUNTERPARTS = (
+    (ft, m),
+    (mi, km),
+    (inch, mm),
+    (lb, kg),
+    (degF, degC),
+    (fahrenheit_step, K),
+    (mi_per_kWh, km_per_kWh),
+    (Wh_per_mi, Wh_per_km),
+    (mph, km_per_h),
+    (lbf, N),
+    (lbf_in, N_m),
+    (psi, kPa),
+    (cfm, m3_per_h),
+    (gal, L),
+    (gal_per_h, L_per_h),
+    (gal_per_kWh, L_per_kWh),
+    (dollars_per_mi, dollars_per_km),
+    (dollars_per_gal, dollars_per_L),
+)
 _US_OF = {metric: us for us, metric in _COUNTERPARTS}
 _METRIC_OF = dict(_COUNTERPARTS)
 

@@ -22,6 +22,7 @@ _FROM_SUPERSCRIPT = str.maketrans("⁻⁰¹²³⁴⁵⁶⁷⁸⁹", "-0123456789
 _registry = pint.UnitRegistry()
 _registry.define("mpge = mile / (33.7 * kilowatt_hour)")  # 40 CFR 600.311-12
 _registry.define("electric_hp = 746 * watt")
+_registry.define("dollar = [money]")
 
 # The printed signs, spelled for pint's own definitions (not ours).
 _SPELLED = {
@@ -30,6 +31,16 @@ _SPELLED = {
     "kVA/hp": "kilovolt * ampere / electric_hp", "VA": "volt * ampere", "kVA": "kilovolt * ampere", "hp": "electric_hp",
     "mm²": "millimeter**2", "in": "inch", "cmil": "circular_mil", "mi/kWh": "mile / kilowatt_hour",
     "km/kWh": "kilometer / kilowatt_hour", "kWh/100 mi": "kilowatt_hour / (100 * mile)", "MPGe": "mpge",
+    "µH": "microhenry", "A²s": "ampere**2 * second", "days": "day", "kWh/day": "kilowatt_hour / day", "mph": "mile / hour",
+    "km/h": "kilometer / hour", "m/s": "meter / second", "m/s²": "meter / second**2", "mi/h added": "mile / hour",
+    "°": "degree", "lbf": "pound_force", "N·m": "newton * meter", "lbf·in": "pound_force * inch", "m²": "meter**2",
+    "cm²": "centimeter**2", "m³": "meter**3", "m³/h": "meter**3 / hour", "cfm": "foot**3 / minute",
+    "kg/m³": "kilogram / meter**3", "W/K": "watt / kelvin", "W/m²": "watt / meter**2",
+    "W/(m²·K)": "watt / meter**2 / kelvin", "W/(m·K)": "watt / meter / kelvin", "J/(kg·K)": "joule / kilogram / kelvin",
+    "%/K": "0.01 / kelvin", "kg/kWh": "kilogram / kilowatt_hour", "L": "liter", "gal": "gallon", "gal/h": "gallon / hour",
+    "L/h": "liter / hour", "gal/kWh": "gallon / kilowatt_hour", "L/kWh": "liter / kilowatt_hour", "$": "dollar",
+    "$/kWh": "dollar / kilowatt_hour", "$/mi": "dollar / mile", "$/km": "dollar / kilometer",
+    "$/gal": "dollar / gallon", "$/L": "dollar / liter",
     "kWh/100 km": "kilowatt_hour / (100 * kilometer)", "min": "minute", "h": "hour", "Ah": "ampere_hour",
 }  # fmt: skip
 _SIGNS = sorted(
@@ -64,7 +75,34 @@ _TOKEN = re.compile(rf"(−)?({_NUMBER})(?:{NBSP}({'|'.join(map(re.escape, _SIGN
 
 # The published lists, written down here a second time: NEC 2023, 240.6(A) for breakers; IEC 60269-1, rated currents.
 _NEC_RATINGS = (10, 15, 20, 25, 30, 35, 40, 45, 50, 60, 70, 80, 90, 100, 110, 125, 150, 175, 200, 225, 250, 300, 350, 400, 450, 500, 600, 700, 800, 1000, 1200, 1600, 2000, 2500, 3000, 4000, 5000, 6000)  # fmt: skip
-_IEC_RATINGS = (2, 4, 6, 10, 12, 16, 20, 25, 32, 35, 40, 50, 63, 80, 100, 125, 160, 200, 250, 315, 400, 500, 630, 800, 1000, 1250)
+_IEC_RATINGS = (
+    2,
+    4,
+    6,
+    10,
+    12,
+    16,
+    20,
+    25,
+    32,
+    35,
+    40,
+    50,
+    63,
+    80,
+    100,
+    125,
+    160,
+    200,
+    250,
+    315,
+    400,
+    500,
+    630,
+    800,
+    1000,
+    1250,
+)
 
 
 @dataclass(frozen=True)
@@ -161,6 +199,7 @@ def _exact_texts(quantity: Quantity) -> set[str]:
 
 def reworked(line: Line) -> tuple[Span, Span]:
     """What the line's numbers give, and what the line says they give."""
+    assert line.quantity is not None
     exact = _exact_texts(line.quantity)
     spans: list[Span] = []
 

@@ -10,9 +10,9 @@ import pytest
 
 from calc import as_json, units
 from calc.catalogue import all_checks
-from calc.check import GO, NO, NOT_KNOWN, TIGHT, Ask, Check, Example, Pick
+from calc.check import GO, NO, NOT_KNOWN, TIGHT, Ask, Check, Example, Named, Pick
+from calc.facts import FACTS
 from calc.form import Asked, fill
-from calc.printing import working
 from calc.quantity import Quantity
 from calc.reading import read_number
 from tests.hand_check import assert_stands
@@ -59,14 +59,14 @@ def test_the_form_as_it_stands_is_answered(check: type[Check], rules: str) -> No
 @ruled
 def test_every_printed_line_can_be_worked_by_hand(check: type[Check], rules: str) -> None:
     for asked in states(check, rules):
-        for line in working(filled(asked).answer().roots):
+        for line in filled(asked).answer().working():
             assert_stands(line)
 
 
 @ruled
 def test_every_printed_line_can_be_worked_by_hand_in_metric(check: type[Check], rules: str) -> None:
     with units.shown_to(units.METRIC):
-        for line in working(filled(fill(check, {}, rules=rules)).answer().roots):
+        for line in filled(fill(check, {}, rules=rules)).answer().working():
             assert_stands(line)
 
 
@@ -78,7 +78,7 @@ def test_the_ends_of_every_range_and_every_option_are_answered_in_finite_numbers
         answer = asked.answer()
         assert answer.say
         for result in answer.results.values():
-            assert isinstance(result, str) or math.isfinite(result.si)
+            assert isinstance(result, Named) or math.isfinite(result.si)
 
 
 @ruled
@@ -113,7 +113,7 @@ def _changes_the_answer(base: Check, name: str, spec: Ask | Pick) -> bool:
 
 def _outcome(check: Check) -> object:
     answer = check.answer()
-    results = {name: value if isinstance(value, str) else value.si for name, value in answer.results.items()}
+    results = {name: value.text if isinstance(value, Named) else value.si for name, value in answer.results.items()}
     return answer.verdict, results, [requirement.use for requirement in answer.requirements]
 
 
@@ -164,6 +164,25 @@ def test_a_fact_means_the_same_wherever_it_is_asked() -> None:
             )
             asked.setdefault(spec.fact, set()).add(tuple(map(str, what)))
     assert {fact: meanings for fact, meanings in asked.items() if len(meanings) > 1} == {}
+
+
+@pytest.mark.parametrize("check", CHECKS, ids=lambda check: check.id)
+def test_what_a_check_asks_of_the_rig_is_a_fact_of_that_name_and_range(check: type[Check]) -> None:
+    for name, spec in check.asks.items():
+        if not spec.fact:
+            continue
+        group, fact_name = spec.fact.split(".")
+        facts = FACTS.get(group) or FACTS[f"{group}[]"]
+        fact = facts[fact_name]
+        assert spec.label == fact.label, name
+        if isinstance(spec, Ask):
+            assert fact.low is not None and fact.high is not None
+            assert (spec.low.si, spec.high.si) == pytest.approx((fact.low.si, fact.high.si)), (
+                f"{name}: the fact's range"
+            )
+        else:
+            offered = set().union(*(spec.options(rules) for rules in spec.rules))
+            assert set(fact.options) <= offered or offered <= set(fact.options), name
 
 
 @ruled

@@ -57,9 +57,52 @@ STOCK_NAMES = {
     "kWh/100 km": "kilowatt_hour / (100 kilometer)",
     "Wh/mi": "watt_hour / mile",
     "Wh/km": "watt_hour / kilometer",
+    "mF": "millifarad",
+    "µH": "microhenry",
+    "J": "joule",
+    "A²s": "ampere ** 2 * second",
+    "Hz": "1 / second",  # pint's hertz is a cycle, one in any case
+    "kA": "kiloampere",
+    "mA": "milliampere",
+    "days": "day",
+    "kWh/day": "kilowatt_hour / day",
+    "mph": "mile / hour",
+    "km/h": "kilometer / hour",
+    "m/s": "meter / second",
+    "m/s²": "meter / second ** 2",
+    "mi/h added": "mile / hour",
+    "°": "degree",
+    "N": "newton",
+    "lbf": "pound_force",
+    "N·m": "newton * meter",
+    "lbf·in": "pound_force * inch",
+    "Pa": "pascal",
+    "kPa": "kilopascal",
+    "psi": "psi",
+    "m²": "meter ** 2",
+    "cm²": "centimeter ** 2",
+    "cm": "centimeter",
+    "m³": "meter ** 3",
+    "m³/h": "meter ** 3 / hour",
+    "cfm": "foot ** 3 / minute",
+    "kg/m³": "kilogram / meter ** 3",
+    "W/K": "watt / kelvin",
+    "W/m²": "watt / meter ** 2",
+    "W/(m²·K)": "watt / (meter ** 2 * kelvin)",
+    "W/(m·K)": "watt / (meter * kelvin)",
+    "J/(kg·K)": "joule / (kilogram * kelvin)",
+    "%/K": "percent / kelvin",
+    "kg/kWh": "kilogram / kilowatt_hour",
+    "L": "liter",
+    "gal": "gallon",
+    "gal/h": "gallon / hour",
+    "L/h": "liter / hour",
+    "gal/kWh": "gallon / kilowatt_hour",
+    "L/kWh": "liter / kilowatt_hour",
 }
-# No general registry knows them: `wires` is a count of our own; MPGe has its own test below.
-NOT_IN_STOCK = {"wires", "MPGe"}
+# No general registry knows them: `wires` is a count and `$` a currency of our own; MPGe and prices have their own tests.
+PRICES = {"$/kWh": u.kWh, "$/mi": u.mi, "$/km": u.km, "$/gal": u.gal, "$/L": u.L}
+NOT_IN_STOCK = {"wires", "MPGe", "$", *PRICES}
 
 SCALES = {"°C": "degree_Celsius", "°F": "degree_Fahrenheit"}
 
@@ -88,6 +131,13 @@ def test_no_unit_escapes_the_comparison() -> None:
     assert {unit.sign for unit in u.ALL} == STOCK_NAMES.keys() | NOT_IN_STOCK | SCALES.keys()
 
 
+@pytest.mark.parametrize("sign", PRICES)
+def test_a_price_is_dollars_for_one_of_the_thing(sign: str) -> None:
+    thing = PRICES[sign]
+    assert called(sign).factor == pytest.approx(1 / thing.factor)
+    assert called(sign).dimension == u.over(u.dollars.dimension, thing.dimension)
+
+
 def test_signs_are_told_apart() -> None:
     signs = [unit.sign for unit in u.ALL]
     assert len(set(signs)) == len(signs)
@@ -107,11 +157,18 @@ def test_signs_are_told_apart() -> None:
         (u.Ah, 3600.0),
         (u.h, 3600.0),
         (u.minutes, 60.0),
+        (u.lbf, 4.448222),
+        (u.lbf_in, 0.1129848),
+        (u.psi, 6894.757),
+        (u.gal, 3.785412e-3),
+        (u.cfm, 4.719474e-4),
+        (u.mph, 0.44704),
+        (u.degree, 1.745329e-2),
     ],
     ids=lambda value: value.sign if isinstance(value, Unit) else "",
 )
 def test_factors_are_those_of_the_national_guide(unit: Unit, factor: float) -> None:
-    assert unit.factor == pytest.approx(factor, rel=1e-7)
+    assert unit.factor == pytest.approx(factor, rel=5e-7)
 
 
 @pytest.mark.parametrize(
@@ -142,14 +199,9 @@ def test_a_gallon_on_the_label_of_an_electric_car_is_33_7_kilowatt_hours() -> No
 
 @given(plain)
 def test_us_and_metric_counterparts_lead_back_to_each_other(number: float) -> None:
-    for us, metric in (
-        (u.ft, u.m),
-        (u.mi, u.km),
-        (u.inch, u.mm),
-        (u.lb, u.kg),
-        (u.degF, u.degC),
-        (u.mi_per_kWh, u.km_per_kWh),
-    ):
+    for us in u.ALL:
+        with u.shown_to(u.METRIC):
+            metric = u.usual(us)
         there = metric.from_si(us.to_si(number))
         assert us.from_si(metric.to_si(there)) == pytest.approx(number, rel=1e-12, abs=1e-9)
 

@@ -2,7 +2,22 @@
 
 from __future__ import annotations
 
-from calc.quantity import Quantity, alternative, constant, largest, limit, need, root, smallest, step
+from calc.check import Named
+from calc.quantity import (
+    Condition,
+    OutsideValidity,
+    Quantity,
+    alternative,
+    choose,
+    constant,
+    largest,
+    limit,
+    need,
+    read,
+    root,
+    smallest,
+    step,
+)
 from calc.sources import FROM_MEMORY, NEC_2023, OWN_DERIVATION
 from calc.tables import table
 from calc.units import A, V, W, cmil, degC, ft, ohm_per_kft, one, per_K, percent, wires
@@ -46,6 +61,8 @@ def terminal_ampacity(size: str, metal: str, insulation: str, terminals: str) ->
     Lugs are judged by the raceway table also where the wire lies in free air: they were tested with such wire.
     """
     column = min(insulation, terminals, key=_degrees)
+    if size not in sizes(metal, RACEWAY):
+        raise OutsideValidity(f"{size} {metal} is not listed for wiring; {sizes(metal, RACEWAY)[0]} is the smallest.")
     return table("ampacity_raceway").read(
         "I_lug", f"Ampacity at {terminals} lugs", size, f"{_metal(metal)} {_degrees(column)}"
     )
@@ -53,6 +70,14 @@ def terminal_ampacity(size: str, metal: str, insulation: str, terminals: str) ->
 
 def _degrees(rating: str) -> int:
     return int(rating.split()[0])
+
+
+def stands_heat(insulation: str, ambient: Quantity) -> Condition:
+    """Whether the insulation may be used in this air at all: the table of corrections ends where it may not."""
+    listed, column = table("ambient_factor"), str(_degrees(insulation))
+    hottest = max((row for row in listed.rows if listed.has(row, column)), key=float)
+    most = read("θ_max", f"Hottest air for {insulation} insulation", float(hottest) * degC, listed.source)
+    return ambient <= most
 
 
 def corrected_ampacity(
@@ -87,6 +112,17 @@ def usable_ampacity(lugs: Quantity, corrected: Quantity) -> Quantity:
 # --- volts lost ----------------------------------------------------------------------------------------------
 
 
+def temperature_at_work(hot: Quantity, ambient: Quantity) -> Quantity:
+    """The conductor's own temperature [°C]: as given, but no wire at work is colder than the air round it."""
+    return choose(
+        "θ",
+        "Temperature the wire is worked at",
+        (hot >= ambient, hot, "as given"),
+        (ambient, "no wire is colder than the air round it"),
+        unit=degC,
+    )
+
+
 def resistance(size: str, metal: str, circuit: str, hot: Quantity) -> Quantity:
     """Resistance per length of a working conductor [Ω/kft], at its own temperature."""
     column = f"{_metal(metal)} stranded"
@@ -114,20 +150,14 @@ def _from_skin_size(size: str) -> bool:
     return listed.index(size) >= listed.index(_SKIN_FROM)
 
 
-def impedance(size: str, metal: str, circuit: str, hot: Quantity, power_factor: Quantity) -> Quantity:
-    """What a metre of one conductor opposes to the current, in line with the volts [Ω/kft]."""
-    r = resistance(size, metal, circuit, hot)
+def impedance(r: Quantity, size: str, circuit: str, power_factor: Quantity) -> Quantity:
+    """What a length of one conductor opposes to the current, in line with the volts [Ω/kft]."""
     if circuit == "dc":
         return alternative("z", "Opposition per length", r, "direct current: resistance alone", ohm_per_kft)
     x = table("ac_impedance").read("x", f"Reactance of {size} in plastic pipe or cable", size, "X PVC", ohm_per_kft)
     sine = step("qf", "Share of the current out of step", root(1 - power_factor**2), one, OWN_DERIVATION)
-    return step(
-        "z",
-        "Opposition per length",
-        r * power_factor + x * sine,
-        ohm_per_kft,
-        NEC_2023.at("Chapter 9, Table 9, note 2", FROM_MEMORY),
-    )
+    place = NEC_2023.at("Chapter 9, Table 9, note 2", FROM_MEMORY)
+    return step("z", "Opposition per length", r * power_factor + x * sine, ohm_per_kft, place)
 
 
 def current_path(circuit: str, current: Quantity, lighter_leg: Quantity) -> Quantity:
@@ -173,20 +203,20 @@ def heat_lost(circuit: str, length: Quantity, r: Quantity, current: Quantity, li
 # --- ground wire ---------------------------------------------------------------------------------------------
 
 
-def ground_wire(breaker: Quantity, metal: str, size: str, least_size: str) -> str:
+def ground_wire(breaker: Quantity, metal: str, size: str, least_size: str) -> Named:
     """The equipment grounding conductor by the breaker; grown in proportion where the circuit wires were grown.
 
-    Returns the size as the trade writes it. The ratio is not rounded (trap: 1.589 taken as 1.6 asks a size more).
+    The ratio is not rounded (trap: 1.589 taken as 1.6 asks a size more), and it is never larger than the circuit wires.
     """
-    listed = table("grounding_conductor")
+    listed, areas = table("grounding_conductor"), table("conductor_resistance")
     by_breaker = listed.text(listed.row_covering(breaker, A), _metal(metal))
-    circular = table("conductor_resistance")
     area = (
-        circular.value(by_breaker, "cmil", cmil)
-        * circular.value(size, "cmil", cmil)
-        / circular.value(least_size, "cmil", cmil)
+        areas.value(by_breaker, "cmil", cmil) * areas.value(size, "cmil", cmil) / areas.value(least_size, "cmil", cmil)
     )
-    order = [row for row in circular.rows if circular.rows.index(row) >= circular.rows.index(by_breaker)]
-    grown = next((row for row in order if (circular.value(row, "cmil", cmil) >= area).holds), order[-1])
-    rows = circular.rows
-    return rows[min(rows.index(grown), rows.index(size))] if rows.index(by_breaker) <= rows.index(size) else size
+    rows = areas.rows
+    enough = (row for row in rows if (areas.value(row, "cmil", cmil) >= area).holds)
+    found = rows[min(rows.index(next(enough, size)), rows.index(size))]
+    why = f"{by_breaker} for a {breaker} breaker"
+    if rows.index(size) > rows.index(least_size):
+        why += f", grown as the wires were, from {least_size} to {size}"
+    return Named(found, f"Ground wire, {metal}", why, listed.source)

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from calc.check import Named
 from calc.quantity import Quantity, alternative, constant, limit, need, read, root, smallest, step
 from calc.sources import IEC_60364_4_43, IEC_60364_5_52, IEC_60364_5_54, OWN_DERIVATION
 from calc.tables import table
@@ -87,11 +88,17 @@ def volts_lost(opposition: Quantity, loop: Quantity) -> Quantity:
     return need("ΔV", "Volts lost on the run", opposition * loop, V, IEC_60364_5_52.at("Annex G"))
 
 
-def earth_wire(size: str) -> str:
+def earth_wire(size: str) -> Named:
     """The protective conductor by the line conductor: as large to 16 mm², 16 to 35, half above. A listed size."""
     area = float(size.split()[0])
-    wanted = area if area <= 16 else 16 if area <= 35 else area / 2
-    return next(row for row in sizes() if float(row.split()[0]) >= wanted)
+    if area <= float(_AS_LARGE_TO):
+        wanted, why = area, "as large as the line conductor"
+    elif area <= float(_HELD_TO):
+        wanted, why = float(_AS_LARGE_TO), f"{_AS_LARGE_TO} mm² for line conductors to {_HELD_TO} mm²"
+    else:
+        wanted, why = area / 2, "half the line conductor"
+    found = next(row for row in sizes() if float(row.split()[0]) >= wanted)
+    return Named(found, "Protective conductor, copper", why, IEC_60364_5_54)
 
 
-EARTH_WIRE_SOURCE = IEC_60364_5_54
+_AS_LARGE_TO, _HELD_TO = "16", "35"

@@ -2,7 +2,20 @@
 
 from __future__ import annotations
 
-from calc.quantity import OutsideValidity, Quantity, alternative, choose, constant, from_list, limit, smallest, step
+import math
+
+from calc.quantity import (
+    OutsideValidity,
+    Quantity,
+    Statement,
+    alternative,
+    choose,
+    constant,
+    from_list,
+    limit,
+    smallest,
+    step,
+)
 from calc.sources import NEC_2023
 from calc.tables import table
 from calc.units import A
@@ -85,4 +98,13 @@ def motor_breaker(current: Quantity) -> Quantity:
         standard_rating_up(share * current, NEC_BREAKERS),
         A,
         NEC_2023.at("430.52(C)(1)"),
+    )
+
+
+def circuit_for_receptacles(breaker: Quantity) -> Statement:
+    """Whether a circuit of this rating may feed several receptacles: 15, 20, 30, 40 or 50 A only."""
+    listed = table("outlet_on_circuit")
+    allowed = any(math.isclose(float(row), breaker.number_in(A)) for row in listed.rows)
+    return Statement(
+        f"{breaker} {'is' if allowed else 'is not'} a rating for several receptacles", allowed, listed.source
     )

@@ -123,7 +123,7 @@ class CarDistance(Check):
     )
     health: Quantity = ask(
         "s",
-        "What is left of the nameplate",
+        "What is left of the nameplate energy",
         100 * percent,
         low=50 * percent,
         high=100 * percent,
@@ -163,7 +163,7 @@ class CarDistance(Check):
     )
     air: Quantity = ask(
         "θ_a",
-        "Air where the car drives",
+        "Air temperature",
         20 * degC,
         low=-50 * degC,
         high=60 * degC,

@@ -7,12 +7,15 @@ load belongs to lugs and breakers, heat and crowding belong to the insulation.
 from __future__ import annotations
 
 from calc.check import (
+    GO,
     IEC,
     NEC,
+    TIGHT,
     Answer,
     Caution,
     Check,
     Example,
+    Named,
     Requirement,
     answer,
     ask,
@@ -24,12 +27,13 @@ from calc.check import (
 )
 from calc.laws import conductor as us
 from calc.laws import conductor_iec as iec
-from calc.laws.protection import IEC_DEVICES, NEC_BREAKERS, breaker_before, motor_breaker, standard_rating_up
-from calc.quantity import Quantity, limit, need, step
+from calc.laws.protection import IEC_DEVICES, NEC_BREAKERS, breaker_before, circuit_for_receptacles, standard_rating_up
+from calc.quantity import OutsideValidity, Quantity, limit, need, step
 from calc.sources import COMMON_PRACTICE, IEC_60364_5_52, IEC_60898, NEC_2023
 from calc.units import A, V, degC, ft, one, percent, wires
 
-ORDINARY, MOTOR = "ordinary", "one motor, by its table current"
+SPLIT_PHASE = "split-phase"
+MOST_TO_NEUTRAL = 139 * V
 ONE_LOAD, SEVERAL = "one load", "several receptacles"
 
 
@@ -41,7 +45,7 @@ class WireForRun(Check):
 
     circuit: str = pick(
         "Kind of circuit",
-        us.CIRCUITS,
+        {NEC: us.CIRCUITS, IEC: ("dc", "one-phase")},
         "one-phase",
         help="One-phase: two wires carry it, also a 240 V load. Split-phase: two hots and a shared neutral",
     )
@@ -69,7 +73,7 @@ class WireForRun(Check):
         0 * A,
         low=0 * A,
         high=600 * A,
-        help="Tools that come and go, at their plate amps",
+        help="Tools that come and go, at their plate amps; a motor with its own circuit has a page of its own",
     )
     lighter_leg: Quantity = ask(
         "I_₂",
@@ -78,6 +82,7 @@ class WireForRun(Check):
         low=0 * A,
         high=600 * A,
         when={"circuit": ("split-phase",)},
+        rules=(NEC,),
         help="The two numbers above are the heavier leg; 0 is the worst for the drop",
     )
     power_factor: Quantity = ask(
@@ -159,12 +164,6 @@ class WireForRun(Check):
         us.RACEWAY,
         help="Single wires with air all round stay cooler; their lugs do not",
     )
-    load_kind: str = pick(
-        "Kind of load",
-        {NEC: (ORDINARY, MOTOR)},
-        ORDINARY,
-        help="A motor's breaker only catches short circuits, so it may be larger than the wire",
-    )
     feeds: str = pick(
         "What it feeds",
         {NEC: (ONE_LOAD, SEVERAL)},
@@ -219,45 +218,62 @@ class WireForRun(Check):
     )
 
     def solve(self) -> Answer:
-        return self._by_nec() if self.rules == NEC else self._by_iec()
-
-    def _by_nec(self) -> Answer:
         load = need("I", "Current in the wire", self.continuous_current + self.other_current, A)
+        if load.si == 0:
+            raise OutsideValidity("No current is asked for: fill in at least one of the two currents.")
+        if self.circuit == SPLIT_PHASE and (self.lighter_leg > load).holds:
+            raise OutsideValidity(
+                f"The lighter leg carries {self.lighter_leg}, more than the heavier one: put the heavier leg first."
+            )
+        if self.circuit == SPLIT_PHASE and (self.volts > MOST_TO_NEUTRAL).holds:
+            raise OutsideValidity(
+                f"On split-phase the volts are those of one leg to neutral, 120 V; {self.volts} is not known there."
+            )
+        return self._by_nec(load) if self.rules == NEC else self._by_iec(load)
+
+    def _by_nec(self, load: Quantity) -> Answer:
+        stands = us.stands_heat(self.insulation, self.ambient)
+        if not stands.holds:
+            too_hot = f"{self.insulation} insulation may not be used in air of {self.ambient}: {{right}} is the most."
+            return answer(
+                require(stands, label="Heat", exact=True, yes="The insulation stands the air.", no=too_hot),
+                say="",
+                load_current=load,
+            )
         wanted = us.continuous_load(self.continuous_current, self.other_current)
         lugs = us.terminal_ampacity(self.size, self.metal, self.insulation, self.terminals)
         corrected = us.corrected_ampacity(self.size, self.metal, self.lay, self.insulation, self.ambient, self.carrying)
         usable = us.usable_ampacity(lugs, corrected)
-        largest = (
-            motor_breaker(load)
-            if self.load_kind == MOTOR
-            else breaker_before(usable, self.size, self.metal, self.feeds == SEVERAL)
-        )
-
-        opposition = us.impedance(self.size, self.metal, self.circuit, self.hot, self.power_factor)
+        largest = breaker_before(usable, self.size, self.metal, self.feeds == SEVERAL)
+        at_work = us.temperature_at_work(self.hot, self.ambient)
+        r = us.resistance(self.size, self.metal, self.circuit, at_work)
+        opposition = us.impedance(r, self.size, self.circuit, self.power_factor)
         loop = us.current_path(self.circuit, load, self.lighter_leg)
         lost = us.volts_lost(self.run_length, opposition, loop)
-        r = us.resistance(self.size, self.metal, self.circuit, self.hot)
         return answer(
             require(
                 wanted <= lugs,
                 label="Lugs",
                 yes="The lugs carry it.",
+                tight=f"{self.size} carries it, but its {self.terminals} lugs are asked for {{left}} of their {{right}}.",
                 no=f"{self.size} lets its {self.terminals} lugs carry {{right}}; {{left}} is asked of them.",
             ),
             require(
                 load <= corrected,
                 label="Insulation",
                 yes="The insulation stands it.",
+                tight=f"{self.size} carries it, with {{left}} of the {{right}} that it stands as laid.",
                 no=f"{self.size} as it is laid carries {{right}}, and the load is {{left}}.",
             ),
             require(
                 wanted <= self.breaker,
                 label="Breaker holds the load",
                 yes="The breaker holds.",
-                no="The load asks {left} of a {right} breaker: it trips, or wears out warm.",
+                tight=f"{self.size} carries it, but {{left}} is asked of a {{right}} breaker.",
+                no="{left} is asked of a {right} breaker: it trips, or wears out warm.",
             ),
-            self._breaker_protects(largest, usable),
-            *self._drop(lost),
+            *self._breaker_protects(largest, usable),
+            self._drop(lost),
             say=f"{self.size} {self.metal} carries the {load:up}; {lost} are lost on {self.run_length}.",
             notes=self._naive(lugs),
             usable_ampacity=usable,
@@ -278,41 +294,43 @@ class WireForRun(Check):
             ground_wire=us.ground_wire(self.breaker, self.metal, self.size, self._least_size(wanted, load)),
         )
 
-    def _breaker_protects(self, largest: Quantity, usable: Quantity) -> Requirement:
-        no = f"A {{left}} breaker is too large for {self.size} {self.metal}: at most {{right}}. The wire would burn before it opens."
-        if self.load_kind == MOTOR:
-            return require(
-                self.breaker <= largest,
-                label="Breaker protects the wire",
-                exact=True,
-                yes="The breaker suits the motor.",
-                no=no,
-            )
-        return require(
-            self.breaker <= largest,
-            comfortable=self.breaker <= usable,
-            label="Breaker protects the wire",
-            yes="The breaker protects the wire.",
-            tight=f"The {{left}} breaker is the next size above what {self.size} carries as laid: allowed for one load, with nothing to spare.",
-            no=no,
-        )
-
-    def _drop(self, lost: Quantity) -> tuple[Requirement]:
-        share = us.share_lost(lost, self.volts)
-        return (
+    def _breaker_protects(self, largest: Quantity, usable: Quantity) -> list[Requirement]:
+        rests = [
             require(
-                share <= self.most_drop,
-                comfortable=share <= self.wanted_drop,
-                label="Volts lost",
-                yes="Few volts are lost.",
-                tight=f"It carries the current, but {{left}} of the volts are lost on {self.run_length}; {self.wanted_drop} would be better.",
-                no=f"{{left}} of the volts are lost on {self.run_length} of {self.size}; {{right}} is the most you accept.",
-            ),
+                self.breaker <= largest,
+                comfortable=self.breaker <= usable,
+                label="Breaker protects the wire",
+                yes="The breaker protects the wire.",
+                tight=f"The {{left}} breaker is the next size above what {self.size} carries as laid: allowed for one load, with nothing to spare.",
+                no=f"The {{left}} breaker is too large for {self.size} {self.metal}: at most {{right}}. The wire would burn before it opens.",
+            )
+        ]
+        if self.feeds == SEVERAL:
+            rests.append(
+                require(
+                    circuit_for_receptacles(self.breaker),
+                    label="Circuit of several receptacles",
+                    exact=True,
+                    yes="It is a circuit for receptacles.",
+                    no=f"A circuit of several receptacles is of 15, 20, 30, 40 or 50 A, not {self.breaker}.",
+                )
+            )
+        return rests
+
+    def _drop(self, lost: Quantity) -> Requirement:
+        share = us.share_lost(lost, self.volts)
+        return require(
+            share <= self.most_drop,
+            comfortable=share <= self.wanted_drop,
+            label="Volts lost",
+            yes="Few volts are lost.",
+            tight=f"{self.size} carries it, but {{left}} of the volts are lost on {self.run_length}; {self.wanted_drop} would be better.",
+            no=f"{{left}} of the volts are lost on {self.run_length} of {self.size}; {{right}} is the most you accept.",
         )
 
     def _naive(self, lugs: Quantity) -> tuple[str, ...]:
         """Name the wrong number that a hurried reader takes from the table."""
-        if self.insulation != "90 °C" or self.lay != us.RACEWAY:
+        if self.insulation != "90 °C":
             return ()
         hottest = us.terminal_ampacity(self.size, self.metal, "90 °C", "90 °C")
         return (
@@ -320,16 +338,18 @@ class WireForRun(Check):
         )
 
     def _least_size(self, wanted: Quantity, load: Quantity) -> str:
-        """The thinnest size that carries the load, volts aside: growing beyond it grows the ground wire too."""
+        """The thinnest size that this load and breaker may have, volts aside: growing beyond it grows the ground wire."""
         return next((size for size in us.sizes(self.metal, self.lay) if self._carries(size, wanted, load)), self.size)
 
     def _carries(self, size: str, wanted: Quantity, load: Quantity) -> bool:
         lugs = us.terminal_ampacity(size, self.metal, self.insulation, self.terminals)
         corrected = us.corrected_ampacity(size, self.metal, self.lay, self.insulation, self.ambient, self.carrying)
-        return (wanted <= lugs).holds and (load <= corrected).holds
+        if not (wanted <= lugs).holds or not (load <= corrected).holds:
+            return False
+        usable = us.usable_ampacity(lugs, corrected)
+        return (self.breaker <= breaker_before(usable, size, self.metal, self.feeds == SEVERAL)).holds
 
-    def _by_iec(self) -> Answer:
-        load = need("I_b", "Design current", self.continuous_current + self.other_current, A)
+    def _by_iec(self, load: Quantity) -> Answer:
         iz = iec.capacity(self.size, self.metal, self.insulation, self.method, self.loaded, self.ambient, self.circuits)
         most = iec.capacity_for_device(iz, self.device)
         opposition = iec.drop_per_amp(self.size, self.metal, self.circuit, self.run_length, self.power_factor)
@@ -340,22 +360,24 @@ class WireForRun(Check):
                 load <= self.breaker,
                 label="Device holds the load",
                 yes="The device holds.",
-                no="The load asks {left} of a {right} device: it trips.",
+                tight=f"{self.size} carries it, but {{left}} is asked of a {{right}} device.",
+                no="{left} is asked of a {right} device: it trips.",
             ),
             require(
                 self.breaker <= most,
                 exact=True,
                 label="Device protects the wire",
                 yes="The device protects the wire.",
-                no=f"A {{left}} {self.device} is too large for {self.size} as laid: at most {{right}}.",
+                no=f"The {{left}} {self.device} is too large for {self.size} as laid: at most {{right}}.",
             ),
             require(
                 load <= iz,
                 label="Wire",
                 yes="The wire carries it.",
+                tight=f"{self.size} carries it, with {{left}} of the {{right}} that it stands as laid.",
                 no=f"{self.size} as laid carries {{right}}; the load is {{left}}.",
             ),
-            *self._drop(lost),
+            self._drop(lost),
             say=f"{self.size} {self.metal} by method {self.method} carries the {load:up}; {lost} are lost on {self.run_length}.",
             usable_ampacity=iz,
             largest_breaker=most,
@@ -364,12 +386,11 @@ class WireForRun(Check):
             ),
             volts_lost=lost,
             volts_at_load=limit("V_2", "Volts left at the load", self.volts - lost, V),
-            longest_run=step(
+            longest_run=limit(
                 "L_max",
                 f"Longest run, one way, for {self.most_drop} lost",
                 self.run_length * (self.most_drop * self.volts / lost),
                 ft,
-                rounds=-1,
             ),
             ground_wire=iec.earth_wire(self.size),
         )
@@ -377,12 +398,13 @@ class WireForRun(Check):
     fixes = (
         next_option("size", "Use {size} or thicker", costs="heavier, dearer, stiffer"),
         option("terminals", "75 °C", "Use lugs and a breaker marked 75 °C at both ends"),
+        option("insulation", "90 °C", "Use wire with 90 °C insulation"),
         less("run_length", 5 * ft, "Keep the run to {run_length} or less"),
         less(
             "continuous_current",
             1 * A,
-            "Set the charger or car to {continuous_current} or less",
-            costs="it charges longer",
+            "Take the lasting load down to {continuous_current} or less",
+            costs="a charger or car then takes longer",
         ),
         less("breaker", 5 * A, "Put a {breaker} breaker before it"),
     )
@@ -492,10 +514,11 @@ class WireForRun(Check):
         ),
     )
 
-    def found_by_trial(self) -> dict[str, str]:
+    def found_by_trial(self) -> dict[str, Named]:
         """The smallest size that is not a no, all else as it stands: each listed size is asked in turn."""
-        sizes = us.sizes(us.COPPER, us.RACEWAY) if self.rules == NEC else iec.sizes()
+        label, note = "Smallest listed size that serves", "found by trial: each listed size was asked in turn"
+        sizes = us.sizes(self.metal, self.lay) if self.rules == NEC else iec.sizes()
         for size in sizes:
-            if self.changed({"size": size}).answer().verdict in ("go", "tight"):
-                return {"smallest_size": size}
-        return {"smallest_size": "none of the listed sizes"}
+            if self.changed({"size": size}).answer().verdict in (GO, TIGHT):
+                return {"smallest_size": Named(size, label, note)}
+        return {"smallest_size": Named("none", label, note)}

@@ -1,0 +1,433 @@
+"""What can be known about a rig: every fact with its unit, its range and where on the real thing to read it.
+
+Every fact is optional. Groups whose name ends in [] hold a list of things of one kind, each with a name of its own.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+
+from calc import units as u
+from calc.laws.inverter import SYSTEMS
+from calc.quantity import Quantity
+from calc.tables import table
+from calc.units import Unit
+
+
+@dataclass(frozen=True)
+class Fact:
+    """One thing known: a number with its range, one of a few options, the name of a thing, or a reference to one."""
+
+    label: str
+    help: str
+    low: Quantity | None = None
+    high: Quantity | None = None
+    options: tuple[str, ...] = ()
+    refers_to: str = ""
+    many: bool = False  # more than one option, or reference, may hold
+
+    @property
+    def unit(self) -> Unit | None:
+        return self.low.unit if self.low is not None else None
+
+    @property
+    def is_text(self) -> bool:
+        return self.low is None and not self.options and not self.refers_to
+
+
+YES_NO = ("no", "yes")
+NAME = Fact("What it is called", "Your own word for it")
+MADE_OF = ("copper", "aluminium")
+
+_BANK = {
+    "chemistry": Fact(
+        "Chemistry", "On the battery's plate", options=("LFP", "NMC", "lead-acid (AGM or gel)", "lead-acid (flooded)")
+    ),
+    "series": Fact("Cells in series", "In the manual; a 48 V class LFP bank has 15 or 16", 1 * u.one, 200 * u.one),
+    "strings": Fact("Batteries or strings in parallel", "Count them", 1 * u.one, 24 * u.one),
+    "capacity": Fact("Capacity of one string", "On the plate: Ah", 1 * u.Ah, 5000 * u.Ah),
+    "energy": Fact(
+        "Nameplate energy of the bank", "On the battery's plate: Wh, or volts times amp-hours", 0.2 * u.kWh, 100 * u.kWh
+    ),
+    "nominal_volts": Fact("Nominal volts", "On the plate", 5 * u.V, 800 * u.V),
+    "highest_volts": Fact(
+        "Highest volts while charging", "The absorb or charge voltage in the charger's settings", 5 * u.V, 1000 * u.V
+    ),
+    "lowest_volts": Fact("Lowest volts", "Where the battery's protection opens, in its manual", 5 * u.V, 800 * u.V),
+    "resistance": Fact(
+        "Resistance of the whole bank",
+        "In the manual, or measured from two loads; with leads",
+        0.1 * u.mohm,
+        1000 * u.mohm,
+    ),
+    "cell_resistance": Fact("Resistance of one cell at 1 kHz", "The cell's data sheet", 0.02 * u.mohm, 50 * u.mohm),
+    "short_circuit": Fact(
+        "Short-circuit current of the bank", "In the maker's sheet, if it is stated", 50 * u.A, 100_000 * u.A
+    ),
+    "discharge_limit": Fact(
+        "Most current out of one string", "Continuous discharge, in the manual", 1 * u.A, 2000 * u.A
+    ),
+    "charge_limit": Fact("Most current into one string", "Continuous charge, in the manual", 1 * u.A, 2000 * u.A),
+    "health": Fact(
+        "What is left of the nameplate energy",
+        "A measured discharge against the plate; 100 % when new",
+        50 * u.percent,
+        100 * u.percent,
+    ),
+    "reserve": Fact(
+        "Charge kept back", "Your own rule, never under the maker's least charge", 0 * u.percent, 60 * u.percent
+    ),
+    "heater": Fact("Heater's power", "On the heater or in the manual; 0 for none", 0 * u.W, 2000 * u.W),
+    "heat_loss": Fact(
+        "Heat that leaks from the battery box, per degree",
+        "Measured, or worked from its insulation",
+        0.05 * u.W_per_K,
+        50 * u.W_per_K,
+    ),
+    "mass": Fact("Mass of the bank", "On the plate", 1 * u.kg, 2000 * u.kg),
+    "frame_bond": Fact(
+        "Battery minus bonded to the frame?",
+        "Look for a wire from minus to the frame",
+        options=("no", "at one point", "at several points"),
+    ),
+}
+
+_INVERTER = {
+    "continuous": Fact(
+        "Inverter's continuous rating here",
+        "On its plate: continuous output, less what heat and altitude take off",
+        100 * u.W,
+        30_000 * u.W,
+    ),
+    "surge": Fact("Inverter's surge rating", "In the manual: peak or surge output", 100 * u.W, 90_000 * u.W),
+    "surge_time": Fact("How long the surge lasts", "In the manual, beside the surge rating", 0.005 * u.s, 120 * u.s),
+    "system": Fact("Inverter's output", "On its plate: output volts", options=tuple(SYSTEMS)),
+    "one_leg": Fact("Full power on one leg?", "In the manual; no unless it says so", options=YES_NO),
+    "idle": Fact("Inverter's idle draw", "In the manual: no-load or standby watts, or measured", 0.5 * u.W, 500 * u.W),
+    "peak_efficiency": Fact("Inverter's best efficiency", "In the manual", 75 * u.percent, 99 * u.percent),
+    "cutoff": Fact("Inverter's low-voltage cut-off", "In its settings", 5 * u.V, 800 * u.V),
+    "highest_volts": Fact("Highest battery volts it takes", "In the manual: dc input range", 5 * u.V, 1000 * u.V),
+    "capacitance": Fact(
+        "Input capacitance", "From the maker, or measured; not printed on most", 0.1 * u.mF, 500 * u.mF
+    ),
+    "charger_amps": Fact("Most charging current, dc", "In the manual: charger output", 1 * u.A, 600 * u.A),
+    "charger_efficiency": Fact("Charger's efficiency", "In the manual, or measured", 70 * u.percent, 98 * u.percent),
+    "pass_through": Fact(
+        "Most current it passes from inlet to outlets", "In the manual: transfer relay", 5 * u.A, 200 * u.A
+    ),
+    "bond": Fact(
+        "Neutral bonded to ground inside",
+        "In the manual: neutral-ground bond",
+        options=("none", "fixed", "relay, closed while inverting"),
+    ),
+    "switches_neutral": Fact("Does its transfer switch the neutral?", "In the manual", options=YES_NO),
+    "fault_times": Fact("Times its rating that it gives into a short", "In the manual, or 2", 1 * u.one, 10 * u.one),
+    "fault_time": Fact("How long it feeds a short", "In the manual", 0.001 * u.s, 10 * u.s),
+    "air_flow": Fact("Air its fans move", "In the manual, or the fan's plate", 1 * u.m3_per_h, 2000 * u.m3_per_h),
+    "air_gap": Fact("Clear gap at its grilles", "Measure the narrowest", 0 * u.mm, 500 * u.mm),
+    "derating_from": Fact("Air temperature above which it gives less", "In the manual", 20 * u.degC, 60 * u.degC),
+    "derating_slope": Fact(
+        "Rating lost per degree above that", "In the manual, per kelvin", 0 * u.percent_per_K, 10 * u.percent_per_K
+    ),
+    "mass": Fact("Mass of the inverter", "In the manual", 0.5 * u.kg, 200 * u.kg),
+}
+
+_INLET = {
+    "configuration": Fact("Pattern of the inlet", "By its blades", options=table("outlets").rows),
+    "rating": Fact("Rating of the inlet", "On its face", 10 * u.A, 125 * u.A),
+    "breaker": Fact(
+        "Breaker of the outlet that feeds the inlet",
+        "The number on its handle; a part of the building, not of the rig",
+        5 * u.A,
+        125 * u.A,
+    ),
+    "cord_length": Fact("Length of the cord to the inlet", "All cords in line", 1 * u.ft, 300 * u.ft),
+    "cord_size": Fact("Size of the cord to the inlet", "Printed on its jacket", options=table("flexible_cord").rows),
+    "shows_live_pins": Fact(
+        "Are the pins live when it is unplugged?", "By the wiring: does anything feed back to it", options=YES_NO
+    ),
+}
+
+_OUTLET = {
+    "name": NAME,
+    "configuration": Fact("The outlet", "By the pattern of its slots", options=table("outlets").rows),
+    "breaker": Fact("Breaker of the outlet", "The number on its handle", 10 * u.A, 100 * u.A),
+    "leg": Fact("Leg it hangs on", "By the wiring: A, B, or both for 240 V", options=("A", "B", "both")),
+    "ground_fault": Fact(
+        "Ground-fault protection",
+        "A test button on it, or on its breaker",
+        options=("none", "Class A, 5 mA", "RCD type A, 30 mA", "RCD type F, 30 mA", "RCD type B, 30 mA"),
+    ),
+    "cover": Fact(
+        "Cover while something is plugged in",
+        "Look at it with a plug in",
+        options=("none", "flap, closed only when empty", "in-use cover"),
+    ),
+}
+
+_CABLE = {
+    "name": NAME,
+    "use": Fact(
+        "What it is", "What it does", options=("battery cable", "branch wiring", "panel string", "extension cord")
+    ),
+    "length": Fact("Length of the run, one way", "One way along the wire, not out and back", 0.5 * u.ft, 1000 * u.ft),
+    "size": Fact(
+        "Conductor size",
+        "Printed on the jacket",
+        options=(*table("ampacity_raceway").rows, *table("iec_ampacity").rows),
+    ),
+    "metal": Fact("Metal", "On the reel or the jacket", options=MADE_OF),
+    "insulation": Fact(
+        "Insulation", "By the type printed on the jacket", options=("60 °C", "75 °C", "90 °C", "105 °C")
+    ),
+    "terminals": Fact("Lugs at both ends", "Marked on the lug or breaker", options=("60 °C", "75 °C")),
+    "ambient": Fact("Air around the wire", "A thermometer beside it on the hottest day", -40 * u.degC, 80 * u.degC),
+    "carrying": Fact(
+        "Wires carrying current side by side", "Count them where they are tightest", 2 * u.wires, 60 * u.wires
+    ),
+    "device": Fact("Breaker or fuse before it", "Which one feeds it", refers_to="devices"),
+    "feeds": Fact("Outlets it feeds", "Which ones hang on it", refers_to="outlets", many=True),
+    "current": Fact("Current that runs three hours or more", "What it carries for long", 0 * u.A, 600 * u.A),
+    "other_current": Fact("Other current at the same time", "Tools that come and go", 0 * u.A, 600 * u.A),
+    "volts": Fact("Volts at the source", "Between the two wires that carry the load", 10 * u.V, 600 * u.V),
+    "circuit": Fact("Kind of circuit", "dc, one-phase or split-phase", options=("dc", "one-phase", "split-phase")),
+}
+
+_DEVICE = {
+    "name": NAME,
+    "kind": Fact("Kind of device", "Printed on it", options=("breaker", "fuse")),
+    "family": Fact("Family of fuse", "Printed on it", options=table("dc_fuse").rows),
+    "rating": Fact("Breaker or fuse before the run", "The number on its handle or body", 1 * u.A, 800 * u.A),
+    "dc_volts": Fact(
+        "Volts dc it may break", "Printed on it, with dc beside it; ac volts say nothing", 0 * u.V, 1500 * u.V
+    ),
+    "interrupting": Fact("Current it can interrupt, dc", "Printed on it or in its sheet", 100 * u.A, 200_000 * u.A),
+    "fed_by": Fact("What feeds it", "The source on its line side", options=("bank", "inverter", "inlet", "panels")),
+    "behind": Fact("Device upstream of it", "The next one toward the source", refers_to="devices"),
+    "distance": Fact("Length of cable from the source to it", "Along the cable", 0 * u.inch, 600 * u.inch),
+}
+
+_PANELS = {
+    "count": Fact("Panels", "Count them", 1 * u.one, 60 * u.one),
+    "series": Fact("Panels in series", "In each string", 1 * u.one, 30 * u.one),
+    "watts": Fact("Watts of one panel", "On its back", 5 * u.W, 800 * u.W),
+    "open_volts": Fact("Open-circuit volts of one panel", "On its back: Voc", 5 * u.V, 120 * u.V),
+    "power_volts": Fact("Volts at full power of one panel", "On its back: Vmp", 4 * u.V, 110 * u.V),
+    "short_amps": Fact("Short-circuit current of one panel", "On its back: Isc", 0.2 * u.A, 25 * u.A),
+    "volts_slope": Fact(
+        "Change of its open volts with temperature",
+        "On its sheet: per kelvin",
+        -0.6 * u.percent_per_K,
+        -0.1 * u.percent_per_K,
+    ),
+    "power_slope": Fact(
+        "Change of its power with temperature",
+        "On its sheet: per kelvin",
+        -0.8 * u.percent_per_K,
+        -0.1 * u.percent_per_K,
+    ),
+    "fuse_limit": Fact("Largest series fuse", "On its back", 5 * u.A, 60 * u.A),
+    "tilt": Fact("Tilt from flat", "Lay the phone on it", 0 * u.degree, 90 * u.degree),
+    "facing": Fact("Heading it faces", "True, not magnetic: south is 180°", 0 * u.degree, 360 * u.degree),
+    "controller_volts": Fact("Highest panel volts of the controller", "On its plate", 12 * u.V, 1000 * u.V),
+    "controller_amps": Fact("Most charging current of the controller", "On its plate", 1 * u.A, 300 * u.A),
+    "controller_start": Fact("Least panel volts at which the controller works", "In its manual", 5 * u.V, 500 * u.V),
+}
+
+_CHASSIS = {
+    "kind": Fact(
+        "Kind of chassis",
+        "How it stands",
+        options=(
+            "hand cart, four wheels",
+            "hand cart, two wheels",
+            "trailer, single axle",
+            "wagon, four wheels, steered by the drawbar",
+        ),
+    ),
+    "mass": Fact("Mass without its parts", "Weighed, or the maker's", 2 * u.kg, 2000 * u.kg),
+    "wheel_rating": Fact(
+        "Load rating of one wheel", "On the tyre's side, at its stated pressure", 5 * u.kg, 2000 * u.kg
+    ),
+    "axle_rating": Fact("Load rating of an axle", "On its plate", 10 * u.kg, 4000 * u.kg),
+    "tongue_rating": Fact(
+        "Most weight on the hitch", "On the hitch and in the towing vehicle's manual", 1 * u.kg, 500 * u.kg
+    ),
+    "wheel_kind": Fact("Kind of wheel", "Look at it", options=("pneumatic", "hard rubber", "swivel caster, hard")),
+    "wheel_diameter": Fact("Wheel diameter", "Floor to top of the tyre", 50 * u.mm, 1000 * u.mm),
+    "track": Fact("Track, wheel to wheel across", "Middle of tyre to middle of tyre", 150 * u.mm, 2500 * u.mm),
+    "wheelbase": Fact("Wheelbase", "Front axle to rear axle", 200 * u.mm, 5000 * u.mm),
+    "drawbar": Fact(
+        "Length from hitch to axle",
+        "Hitch ball to the axle, or to the pivot of a wagon's front axle",
+        200 * u.mm,
+        5000 * u.mm,
+    ),
+    "hitch_height": Fact("Height of the hitch", "Above the ground, loaded", 50 * u.mm, 1000 * u.mm),
+    "handle_height": Fact("Height of the handle", "Above the ground", 400 * u.mm, 1600 * u.mm),
+    "brake": Fact("Brake", "Look for one", options=("none", "parking brake", "overrun brake")),
+}
+
+_TOW = {
+    "mass": Fact("Mass of the towing vehicle with driver", "Its plate plus the driver", 50 * u.kg, 5000 * u.kg),
+    "wheelbase": Fact("Wheelbase of the towing vehicle", "Axle to axle", 500 * u.mm, 5000 * u.mm),
+    "overhang": Fact("Hitch behind its rear axle", "Axle to ball", 0 * u.mm, 2000 * u.mm),
+    "steer_limit": Fact("Greatest steering angle", "Of the front wheels", 10 * u.degree, 60 * u.degree),
+    "rating": Fact("Most it may pull", "In its manual", 10 * u.kg, 5000 * u.kg),
+    "drive_share": Fact(
+        "Share of its weight on the driven axle", "Weighed, or about half", 20 * u.percent, 100 * u.percent
+    ),
+    "power": Fact("Peak power of its motor", "In its manual", 0.3 * u.kW, 300 * u.kW),
+    "energy": Fact("Its own battery's energy", "On its plate", 0.2 * u.kWh, 150 * u.kWh),
+    "use": Fact("Energy it uses without the rig", "Its dash over a usual day", 20 * u.Wh_per_mi, 1000 * u.Wh_per_mi),
+    "speed": Fact("Speed it tows at", "Your own rule", 1 * u.mph, 70 * u.mph),
+}
+
+_LOAD = {
+    "name": NAME,
+    "volts": Fact(
+        "Volts on the tool's plate", "115 and 110 count as 120, 230 and 220 as 240", options=("120 V", "240 V")
+    ),
+    "plate": Fact("What its plate says", "Amps are best", options=("amps", "watts", "horsepower")),
+    "amps": Fact("Amps on the plate", "Beside the volts", 0.1 * u.A, 100 * u.A),
+    "watts": Fact("Watts on the plate", "What it takes in", 10 * u.W, 15_000 * u.W),
+    "power_factor": Fact("Power factor", "1 for a heater, 0.6 to 0.9 for a motor", 0.4 * u.one, 1 * u.one),
+    "horsepower": Fact("Horsepower on the plate", "Of a motor", options=table("motor_current").rows),
+    "start": Fact(
+        "How it starts",
+        "What kind of load it is",
+        options=(*table("start_current").rows, "by its code letter", "amps stated or measured"),
+    ),
+    "code_letter": Fact("Code letter", "On the plate, beside CODE or KVA CODE", options=table("code_letters").rows),
+    "start_amps": Fact("Start current", "LRA on its plate, or measured", 0.1 * u.A, 600 * u.A),
+    "start_time": Fact("Seconds until it has run up", "By ear, with a watch", 0.01 * u.s, 30 * u.s),
+    "hours": Fact("Hours it runs in a day", "Your own plan", 0 * u.h, 24 * u.h),
+    "outlet": Fact("Outlet it is plugged into", "Which one", refers_to="outlets"),
+    "cord_size": Fact(
+        "Extension cord", "The size printed on its jacket", options=("none", *table("flexible_cord").rows)
+    ),
+    "cord_length": Fact("Length of the cord, all cords in line", "Add them up", 3 * u.ft, 300 * u.ft),
+}
+
+_CAR = {
+    "name": NAME,
+    "consumption": Fact("What the car uses", "On its dash, or its label", 0.2 * u.mi_per_kWh, 40 * u.mi_per_kWh),
+    "consumption_kind": Fact(
+        "Where that is measured",
+        "The dash counts at the battery, the label at the wall",
+        options=("dash (at the battery)", "label (at the wall)"),
+    ),
+    "charging_amps": Fact("Amps the car is set to", "On the car's charge screen", 6 * u.A, 80 * u.A),
+    "charging_volts": Fact(
+        "Volts the car charges at", "The outlet it is plugged into", options=("120 V", "240 V", "230 V")
+    ),
+    "cabin": Fact("Heating or cooling the cabin", "An open vehicle has none: off", options=("off", "on")),
+    "battery": Fact("The car's own battery", "In its manual", 1 * u.kWh, 300 * u.kWh),
+    "outlet": Fact("Outlet it is plugged into", "Which one", refers_to="outlets"),
+}
+
+_PART = {
+    "name": NAME,
+    "mass": Fact("Mass", "Weighed, or its plate", 0.05 * u.kg, 1000 * u.kg),
+    "ahead": Fact(
+        "Its middle ahead of the axle",
+        "Ahead of the rear axle or the only one; behind is negative",
+        -3000 * u.mm,
+        6000 * u.mm,
+    ),
+    "aside": Fact("Its middle left of the middle line", "Right is negative", -1500 * u.mm, 1500 * u.mm),
+    "height": Fact(
+        "Height of its middle above the ground", "Half its own height plus what it stands on", 0 * u.mm, 3000 * u.mm
+    ),
+    "weather": Fact(
+        "Weather rating as used",
+        "IP marking, with its covers as they are in use",
+        options=(
+            "IP20",
+            "IP21",
+            "IP23",
+            "IP44",
+            "IP54",
+            "IP55",
+            "IP65",
+            "IP66",
+            "IP67",
+            "NEMA 1",
+            "NEMA 3R",
+            "NEMA 3S",
+            "NEMA 4",
+            "NEMA 4X",
+        ),
+    ),
+}
+
+_PLACE = {
+    "trip": Fact("The trip that must be possible", "On a map, there and back", 0.1 * u.mi, 500 * u.mi),
+    "coldest": Fact("Coldest air it meets", "The mean yearly extreme of the coldest place", -50 * u.degC, 30 * u.degC),
+    "hottest": Fact("Hottest air it meets", "In the shade", 0 * u.degC, 60 * u.degC),
+    "altitude": Fact("Altitude", "On a map, or the phone", -400 * u.m, 5500 * u.m),
+    "latitude": Fact("Latitude", "North is positive", -90 * u.degree, 90 * u.degree),
+    "longitude": Fact("Longitude", "East is positive", -180 * u.degree, 180 * u.degree),
+    "surface": Fact(
+        "Ground it rolls on",
+        "The worst of it",
+        options=("smooth concrete", "asphalt", "packed gravel", "loose gravel", "grass", "soft soil", "loose sand"),
+    ),
+    "slope": Fact("Steepest slope", "Lay the phone on it", 0 * u.percent, 60 * u.percent),
+    "standing": Fact(
+        "Where it stands",
+        "In its worst hour",
+        options=("indoors", "under a roof outdoors", "in the rain", "in road spray", "washed down"),
+    ),
+    "feeds": Fact(
+        "What it feeds", "Its own outlets, or a building's wiring", options=("its own outlets only", "a building")
+    ),
+}
+
+_NOW = {
+    "charge": Fact("Charge left now", "On the battery's monitor", 0 * u.percent, 100 * u.percent),
+    "air": Fact("Air temperature", "A thermometer in the shade", -50 * u.degC, 60 * u.degC),
+    "cells": Fact(
+        "Temperature of the bank's cells", "On the battery's monitor; not the air", -40 * u.degC, 65 * u.degC
+    ),
+    "running": Fact("Other loads running on the inverter", "The sum of their watts", 0 * u.W, 20_000 * u.W),
+    "plugged_into": Fact(
+        "What it is plugged into", "The outlet on the wall", options=("nothing", *table("outlets").rows)
+    ),
+    "month": Fact(
+        "Month",
+        "Of the year",
+        options=(
+            "January",
+            "February",
+            "March",
+            "April",
+            "May",
+            "June",
+            "July",
+            "August",
+            "September",
+            "October",
+            "November",
+            "December",
+        ),
+    ),
+}
+
+FACTS: Mapping[str, Mapping[str, Fact]] = {
+    "bank": _BANK,
+    "inverter": _INVERTER,
+    "inlet": _INLET,
+    "outlets[]": _OUTLET,
+    "cables[]": _CABLE,
+    "devices[]": _DEVICE,
+    "panels": _PANELS,
+    "chassis": _CHASSIS,
+    "tow": _TOW,
+    "loads[]": _LOAD,
+    "cars[]": _CAR,
+    "parts[]": _PART,
+    "place": _PLACE,
+    "now": _NOW,
+}
