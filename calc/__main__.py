@@ -135,6 +135,7 @@ def _list() -> str:
 def _spoken(asked: Asked) -> str:
     """The answer as a careful colleague would write it down."""
     found = asked.answer()
+    working_lines = asked.choices() + found.working() if found.results else []
     lines = [asked.kind.question, f"{found.verdict.upper()}. {found.say}"]
     lines += [f"  missing: {missing.label}. {missing.where}." for missing in found.missing]
     lines += [f"  fix: {offer.say}" for offer in asked.offers(found)]
@@ -151,7 +152,7 @@ def _spoken(asked: Asked) -> str:
         )
     lines += [f"  {name} = {result}" for name, result in found.results.items()]
     lines += [f"  mind: {note}" for note in found.notes]
-    lines += ["", "Working", *(_working_line(line) for line in found.working())]
+    lines += ["", "Working", *(_working_line(line) for line in working_lines)]
     lines += ["", "Your local code, the maker's manual and a licensed person decide."]
     return "\n".join(lines)
 

@@ -24,6 +24,7 @@ def answer(asked: Asked) -> dict[str, Any]:
     found = asked.answer()
     check = asked.check
     assert check is not None
+    lines = asked.choices() + found.working() if found.results else []
     return {
         "check": asked.kind.id,
         "question": asked.kind.question,
@@ -32,6 +33,7 @@ def answer(asked: Asked) -> dict[str, Any]:
         "say": found.say,
         "results": {name: _result(name, result) for name, result in found.results.items()},
         "given": _given(asked, check),
+        "origins": {name: origin for name, origin in asked.origins.items() if check.asked(name)},
         "rests_on": [
             {
                 "label": requirement.label,
@@ -52,7 +54,7 @@ def answer(asked: Asked) -> dict[str, Any]:
             for caution in check.warnings()
         ],
         "notes": list(found.notes),
-        "working": [_line(line) for line in found.working()],
+        "working": [_line(line) for line in lines],
         "missing": [
             {"name": missing.name, "label": missing.label, "where": missing.where} for missing in found.missing
         ],
@@ -117,6 +119,7 @@ def catalogue() -> dict[str, Any]:
 
 def _ask(name: str, spec: Ask | Pick) -> dict[str, Any]:
     told: dict[str, Any] = {"name": name, "label": spec.label, "help": spec.help, "fact": spec.fact or None}
+    told |= {"rules": list(spec.rules), "when": [dict(case) for case in spec.cases], "may_be_assumed": spec.habit}
     if isinstance(spec, Pick):
         options = {rules: list(spec.options(rules)) for rules in spec.rules}
         return told | {"options": options, "default": {rules: spec.default(rules) for rules in spec.rules}}

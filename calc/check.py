@@ -249,7 +249,7 @@ class Answer:
     def working(self) -> list[Line]:
         """The working: the ancestry of what was compared and told, then what was told in words."""
         in_words = [
-            Line("read", "", said.label, "", "", said.text, None, str(said.source or ""), said.note)
+            Line("read" if said.source else "worked", "", said.label, "", "", said.text, None, str(said.source or ""), said.note)
             for said in self.results.values()
             if isinstance(said, Named)
         ]

@@ -301,6 +301,7 @@ _LOAD = {
     ),
     "code_letter": Fact("Code letter", "On the plate, beside CODE or KVA CODE", options=table("code_letters").rows),
     "start_amps": Fact("Start current", "LRA on its plate, or measured", 0.1 * u.A, 600 * u.A),
+    "standstill": Fact("Turning force it needs to start, of what it has at full volts", "20 % when it turns freely; toward 100 % for a compressor with a full tank", 5 * u.percent, 100 * u.percent),
     "start_time": Fact("Seconds until it has run up", "By ear, with a watch", 0.01 * u.s, 30 * u.s),
     "hours": Fact("Hours it runs in a day", "Your own plan", 0 * u.h, 24 * u.h),
     "outlet": Fact("Outlet it is plugged into", "Which one", refers_to="outlets"),
@@ -391,6 +392,7 @@ _NOW = {
     "cells": Fact(
         "Temperature of the bank's cells", "On the battery's monitor; not the air", -40 * u.degC, 65 * u.degC
     ),
+    "beside": Fact("Other loads on the same breaker", "What else is plugged in behind it and running", 0 * u.A, 100 * u.A),
     "running": Fact("Other loads running on the inverter", "The sum of their watts", 0 * u.W, 20_000 * u.W),
     "plugged_into": Fact(
         "What it is plugged into", "The outlet on the wall", options=("nothing", *table("outlets").rows)

@@ -12,7 +12,7 @@ from dataclasses import dataclass, field
 
 from calc import units
 from calc.check import NEC, Answer, Ask, Check, Missing, Offer, Pick, as_stated, not_known
-from calc.printing import NBSP, as_read, number_text, printed
+from calc.printing import NBSP, Line, as_read, number_text, printed
 from calc.quantity import Quantity
 from calc.reading import Unreadable, must_be_between, read_choice, read_quantity
 from calc.rig import Rig, example_rig
@@ -40,6 +40,14 @@ class Asked:
             names = ", ".join(missing.label[0].lower() + missing.label[1:] for missing in self.missing)
             return not_known(f"Not answered without: {names}.", self.missing)
         return self.check.full_answer()
+
+    def choices(self) -> list[Line]:
+        """The picks that stand behind the answer, as lines of the working: what was chosen, and by whom."""
+        check = self.check
+        if check is None:
+            return []
+        asked = [(name, spec) for name, spec in check.asks.items() if isinstance(spec, Pick) and check.asked(name)]
+        return [Line("given", "", spec.label, "", "", getattr(check, name), None, "", self.origins.get(name, "")) for name, spec in asked]
 
     def offers(self, answer: Answer) -> list[Offer]:
         return self.check.offers() if self.check and answer.verdict == "no" else []

@@ -21,6 +21,8 @@ from calc.units import NO_DIMENSION, Unit, coherent, one
 
 Number = int | float
 
+_SAME = 1e-9
+
 
 class UnitsDiffer(TypeError):
     """Two quantities were added or compared that do not measure the same thing."""
@@ -260,7 +262,14 @@ class Condition:
         if left.unit.point != right.unit.point:
             raise UnitsDiffer("a temperature on a scale compares with another one, not with a difference")
         a, b = left.si, right.si
-        return cls(left, sign, right, {"≤": a <= b, "≥": a >= b, "<": a < b, ">": a > b}[sign])
+        # Equal but for the last binary digit (150 · 0.94 · 0.7 against 98.7) is equal.
+        same = math.isclose(a, b, rel_tol=_SAME)
+        return cls(
+            left,
+            sign,
+            right,
+            {"≤": same or a < b, "≥": same or a > b, "<": a < b and not same, ">": a > b and not same}[sign],
+        )
 
     def __bool__(self) -> NoReturn:
         raise TypeError("say a fork with choose(...), or make it the verdict with require(...)")
@@ -420,9 +429,41 @@ def exponential(value: Quantity) -> Quantity:
     return _plain("exp", math.exp, value)
 
 
-def sine_of_angle_with_cosine(cosine: Quantity) -> Quantity:
-    """The sine that belongs to a cosine (a power factor) between 0 and 1."""
-    return root(1 - cosine**2)
+def _of_angle(name: str, function: Callable[[float], float], angle: Quantity) -> Quantity:
+    if angle.unit.dimension != units.degree.dimension:
+        raise UnitsDiffer(f"{name} takes an angle, not {angle.unit!r}")
+    return Quantity(function(angle.si), one, name, (angle,))
+
+
+def sine(angle: Quantity) -> Quantity:
+    return _of_angle("sin", math.sin, angle)
+
+
+def cosine(angle: Quantity) -> Quantity:
+    return _of_angle("cos", math.cos, angle)
+
+
+def tangent(angle: Quantity) -> Quantity:
+    return _of_angle("tan", math.tan, angle)
+
+
+def _angle_of(name: str, function: Callable[[float], float], ratio: Quantity) -> Quantity:
+    plain = _plain(name, function, ratio)
+    return Quantity(plain.si, coherent(units.degree.dimension), name, (ratio,))
+
+
+def arcsine(ratio: Quantity) -> Quantity:
+    """The angle with this sine; OutsideValidity beyond ±1."""
+    return _angle_of("asin", math.asin, ratio)
+
+
+def arccosine(ratio: Quantity) -> Quantity:
+    """The angle with this cosine; OutsideValidity beyond ±1."""
+    return _angle_of("acos", math.acos, ratio)
+
+
+def arctangent(ratio: Quantity) -> Quantity:
+    return _angle_of("atan", math.atan, ratio)
 
 
 def _extreme(name: str, pick: Callable[..., Quantity], values: tuple[Quantity, ...]) -> Quantity:

@@ -38,6 +38,8 @@ _SIGNS = str.maketrans({"−": "-", "–": "-", "⁄": "/", "’": "'", "”": '
 # Only with a raised figure or a ^ is 10 a power: 3x100 W is three lamps, and is refused.
 _POWER = re.compile(r"\s*[×x*]\s*10\s*(?:\^\s*([-+−]?\d{1,3})|([⁻⁰¹²³⁴⁵⁶⁷⁸⁹]{1,4}))")
 _LONGEST = 40
+# The end of a range that is told in another unit must be accepted when it is typed.
+_HAIR = 1e-9
 _FROM_SUPERSCRIPT = str.maketrans("⁻⁰¹²³⁴⁵⁶⁷⁸⁹", "-0123456789")
 
 _NUMBER = re.compile(
@@ -115,7 +117,7 @@ def _decimal(digits: str) -> float:
 # --- units ---------------------------------------------------------------------------------------------------
 
 # One letter apart lie a thousandth and a million: for these the case is read as written.
-_CASE_MATTERS = ("mΩ", "mV")
+_CASE_MATTERS = ("mΩ", "mV", "mA", "mF")
 
 
 @cache
@@ -132,10 +134,10 @@ def _unit_key(text: str) -> str:
     return re.sub(r"\s+", "", text).lower()
 
 
-def _unit(text: str, fitting: Sequence[units.Dimension], point: bool) -> Unit | None:
+def _unit(text: str, fitting: Sequence[units.Dimension], wanted: Unit) -> Unit | None:
     text = text.strip().rstrip(".")
     for unit in _spellings().get(_unit_key(text), ()):
-        if unit.dimension in fitting and unit.point == point:
+        if unit.dimension in fitting and (unit.point, unit.kind) == (wanted.point, wanted.kind):
             if unit.sign in _CASE_MATTERS and text[:1] != "m":
                 return None
             return unit
@@ -156,7 +158,7 @@ def read_quantity(text: str, unit: Unit, like: str, either_way: bool = False) ->
     if not rest:
         return _finite(number, unit)
     reciprocal = units.over(units.NO_DIMENSION, unit.dimension)
-    found = _unit(rest, (unit.dimension, reciprocal) if either_way else (unit.dimension,), unit.point)
+    found = _unit(rest, (unit.dimension, reciprocal) if either_way else (unit.dimension,), unit)
     if found is None:
         raise Unreadable(f"must be a number {unit.word}, like {like}; “{rest[:20]}” is not read here")
     return _finite(number, found)
@@ -175,7 +177,7 @@ def must_be_between(quantity: Quantity, low: Quantity, high: Quantity) -> Quanti
     """
     if quantity.unit.dimension != low.unit.dimension:
         low, high = _turned_over(high, quantity.unit), _turned_over(low, quantity.unit)
-    if low.si <= quantity.si <= high.si:
+    if low.si - _HAIR * abs(low.si) <= quantity.si <= high.si + _HAIR * abs(high.si):
         return quantity
     bounds = [
         printed(bound.shown_in(quantity.unit), rounds=_inward(bound, quantity.unit, up))

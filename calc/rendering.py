@@ -106,7 +106,7 @@ class Answered:
 
     @cached_property
     def lines(self) -> list[Line]:
-        return self.answer.working()
+        return self.asked.choices() + self.answer.working() if self.answer.results else []
 
     @property
     def word(self) -> str:

@@ -17,6 +17,7 @@ from calc import units as u
 from calc.facts import FACTS, Fact
 from calc.quantity import Quantity
 from calc.reading import Unreadable, must_be_between, read_choice
+from calc.units import Unit
 
 VERSION = 1
 MARK = "barrowatt_rig"
@@ -116,12 +117,16 @@ def _quantity(fact: Fact, value: Any) -> Quantity:
     if not isinstance(value, dict) or value.keys() != {"value", "unit"} or type(value["value"]) not in (int, float):
         raise Unreadable('must be written {"value": number, "unit": "…"}')
     unit = _UNITS.get(value["unit"]) if isinstance(value["unit"], str) else None
-    if unit is None or (unit.dimension, unit.point) != (fact.low.unit.dimension, fact.low.unit.point):
+    if unit is None or not _fits(unit, fact.low.unit):
         raise Unreadable(f"must be {fact.low.unit.word}, like {fact.low}")
     try:
         return must_be_between(float(value["value"]) * unit, fact.low, fact.high)
     except (ValueError, OverflowError) as problem:
         raise problem if isinstance(problem, Unreadable) else Unreadable("must be a finite number") from None
+
+
+def _fits(unit: Unit, wanted: Unit) -> bool:
+    return (unit.dimension, unit.point, unit.kind) == (wanted.dimension, wanted.point, wanted.kind)
 
 
 _UNITS = {unit.sign: unit for unit in u.TYPED}
@@ -163,7 +168,7 @@ def _fact_schema(fact: Fact) -> dict[str, Any]:
     if fact.low is None:
         return described | {"type": ["string", "null"], "maxLength": _LONGEST_NAME}
     fitting = [
-        unit.sign for unit in u.TYPED if (unit.dimension, unit.point) == (fact.low.unit.dimension, fact.low.unit.point)
+        unit.sign for unit in u.TYPED if _fits(unit, fact.low.unit)
     ]
     number = {
         "type": "object",

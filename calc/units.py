@@ -20,8 +20,8 @@ import pint
 if TYPE_CHECKING:
     from calc.quantity import Quantity
 
-_BASES = ("[length]", "[mass]", "[time]", "[current]", "[temperature]", "[count]", "[money]")
-_NAMES = ("m", "kg", "s", "A", "K", "wires", "$")
+_BASES = ("[length]", "[mass]", "[time]", "[current]", "[temperature]", "[count]", "[money]", "[angle]")
+_NAMES = ("m", "kg", "s", "A", "K", "wires", "$", "rad")
 
 Dimension = tuple[float, ...]
 NO_DIMENSION: Dimension = (0,) * len(_BASES)
@@ -52,6 +52,8 @@ class Unit:
     offset: float = 0.0
     point: bool = False
     spellings: tuple[str, ...] = field(default=())
+    # What tells apart units of one dimension that are not the same thing (a torque is no energy); "" for most.
+    kind: str = ""
 
     def __rmul__(self, number: float) -> Quantity:
         """50 * V: a quantity. The class lives one module up, so it is fetched when it is needed."""
@@ -72,7 +74,7 @@ class Unit:
 ALL: list[Unit] = []
 
 
-def _unit(sign: str, definition: str, word: str, *spellings: str, point: bool = False) -> Unit:
+def _unit(sign: str, definition: str, word: str, *spellings: str, point: bool = False, kind: str = "") -> Unit:
     """Look a unit up in pint once and remember its dimension, factor and offset."""
     expression = _registry.parse_units(definition)
     exponents: Any = _registry.get_dimensionality(expression)
@@ -83,12 +85,12 @@ def _unit(sign: str, definition: str, word: str, *spellings: str, point: bool = 
     scale = 1000.0 ** -dimension[1]
     # 14 digits: pint reaches a foot by way of an inch and a hair less than 0.3048.
     factor = float(f"{(one - zero) * scale:.14g}")
-    made = Unit(sign, word, dimension, factor, zero * scale if point else 0.0, point, spellings)
+    made = Unit(sign, word, dimension, factor, zero * scale if point else 0.0, point, spellings, kind)
     ALL.append(made)
     return made
 
 
-one = _unit("", "radian", "as a plain number")
+one = _unit("", "plain", "as a plain number")
 percent = _unit("%", "percent", "in per cent", "percent", "per cent", "pct")
 wires = _unit("wires", "wire_count", "number of wires", "wire")
 
@@ -142,12 +144,12 @@ mph = _unit("mph", "mile / hour", "in miles per hour", "mi/h")
 km_per_h = _unit("km/h", "kilometer / hour", "in kilometres per hour", "kmh", "kph")
 m_per_s = _unit("m/s", "meter / second", "in metres per second")
 m_per_s2 = _unit("m/s²", "meter / second ** 2", "in metres per second squared")
-mph_added = _unit("mi/h added", "mile / hour", "in miles of driving per hour of charging")
+mph_added = _unit("mi/h added", "mile / hour", "in miles of driving per hour of charging", kind="charging")
 degree = _unit("°", "degree", "in degrees", "deg", "degree", "degrees")
 N = _unit("N", "newton", "in newtons", "newton", "newtons")
 lbf = _unit("lbf", "pound_force", "in pounds-force", "pounds-force", "pound-force")
-N_m = _unit("N·m", "newton * meter", "in newton-metres", "nm", "n m")
-lbf_in = _unit("lbf·in", "pound_force * inch", "in pound-force inches", "lbf in", "in-lb", "in lb", "lb-in", "lb in")
+N_m = _unit("N·m", "newton * meter", "in newton-metres", "nm", "n m", kind="torque")
+lbf_in = _unit("lbf·in", "pound_force * inch", "in pound-force inches", "lbf in", "in-lb", "in lb", "lb-in", "lb in", kind="torque")
 Pa = _unit("Pa", "pascal", "in pascals", "pascal", "pascals")
 kPa = _unit("kPa", "kilopascal", "in kilopascals")
 psi = _unit("psi", "pound_force / inch ** 2", "in pounds per square inch")
@@ -206,7 +208,7 @@ Wh_per_mi = _unit("Wh/mi", "watt_hour / mile", "in watt-hours per mile")
 Wh_per_km = _unit("Wh/km", "watt_hour / kilometer", "in watt-hours per kilometre")
 
 # What a person may type. A horsepower is a power too, so kVA/hp is a plain number by dimension, and no percentage.
-TYPED = tuple(unit for unit in ALL if unit is not kVA_per_hp)
+TYPED = tuple(unit for unit in ALL if unit not in (kVA_per_hp, per_K, per_W))
 
 # --- whom the numbers are shown to -------------------------------------------------------------------------
 

@@ -6,6 +6,7 @@ unit of its last printed figure. A line stands if the interval worked from its n
 
 from __future__ import annotations
 
+import math
 import re
 from collections.abc import Callable
 from dataclasses import dataclass
@@ -156,7 +157,19 @@ def _rating(ratings: tuple[int, ...], up: bool) -> Callable[[Span], Span]:
     return lambda of: Span(iv.mpf([entry(float(of.span.a) + hair), entry(float(of.span.b) + hair)]), of.dimension)
 
 
-_FUNCTIONS = {"root": _root, "lowest": _lowest, "highest": _highest, 
+def _ends(function: Callable[[Any], Any]) -> Callable[[Span], Span]:
+    """A monotone function of both ends of an interval, with a hair for its own rounding."""
+
+    def of(span: Span) -> Span:
+        bounds = sorted(float(function(float(end))) for end in (span.span.a, span.span.b))
+        return Span(iv.mpf([bounds[0] - 1e-12, bounds[1] + 1e-12]), span.dimension)
+
+    return of
+
+
+_FUNCTIONS = {"sin": lambda of: Span(iv.sin(of.span), of.dimension), "cos": lambda of: Span(iv.cos(of.span), of.dimension),
+              "tan": lambda of: Span(iv.tan(of.span), of.dimension), "asin": _ends(math.asin), "acos": _ends(math.acos), "atan": _ends(math.atan),
+              "root": _root, "lowest": _lowest, "highest": _highest, 
               "log": lambda of: Span(iv.log(of.span), of.dimension), "exp": lambda of: Span(iv.exp(of.span), of.dimension)}  # fmt: skip
 _NAMES = {"√(": "root(", "min(": "lowest(", "max(": "highest(", "ln(": "log(", "next standard rating up(": "rating_up(", "next standard rating down(": "rating_down("}  # fmt: skip
 

@@ -17,8 +17,12 @@ from calc.quantity import (
     absolute,
     alternative,
     ancestry,
+    arccosine,
+    arcsine,
+    arctangent,
     choose,
     constant,
+    cosine,
     exponential,
     largest,
     limit,
@@ -28,8 +32,10 @@ from calc.quantity import (
     root,
     rounded_down,
     rounded_up,
+    sine,
     smallest,
     step,
+    tangent,
 )
 from calc.quantity import given as given_number
 from calc.sources import DEFINITION
@@ -59,6 +65,23 @@ def test_recorded_functions_are_those_of_the_floats(a: float) -> None:
     assert largest(plain, 1).si == max(a, 1) and smallest(plain, 1).si == min(a, 1)
     assert rounded_down(a * u.A, u.A).si == math.floor(a + 1e-9)
     assert rounded_up(a * u.A, u.A).si == math.ceil(a - 1e-9)
+
+
+@given(st.floats(min_value=-1.5, max_value=1.5))
+def test_angles_are_those_of_the_floats(radians: float) -> None:
+    angle = math.degrees(radians) * u.degree
+    assert sine(angle).si == pytest.approx(math.sin(radians)) and cosine(angle).si == pytest.approx(math.cos(radians))
+    assert arctangent(tangent(angle)).number_in(u.degree) == pytest.approx(math.degrees(radians))
+    assert arcsine(sine(angle)).si == pytest.approx(radians) and arccosine(cosine(angle)).si == pytest.approx(
+        abs(radians), abs=1e-6
+    )
+    with pytest.raises(UnitsDiffer):
+        sine(1 * u.one)
+
+
+def test_numbers_equal_but_for_the_last_binary_digit_are_equal() -> None:
+    product = (150 * u.A) * (0.94 * u.one) * (0.7 * u.one)
+    assert (product >= 98.7 * u.A).holds and (product <= 98.7 * u.A).holds and not (product < 98.7 * u.A).holds
 
 
 def test_unlike_things_are_not_added_compared_or_converted() -> None:

@@ -68,15 +68,18 @@ class Table:
         for row in self.rows:
             if float(row) >= number:
                 return row
-        raise OutsideValidity(f"{self.title}: {quantity} is above its last row, {self.rows[-1]} {unit.sign}.")
+        raise OutsideValidity(f"{self.title}: {quantity} is above its last row, {self._edge(-1, unit)}.")
 
     def row_reached(self, quantity: Quantity, unit: Unit) -> str:
         """The last row whose number is not above the quantity."""
         number = quantity.number_in(unit) + 1e-9
         reached = [row for row in self.rows if float(row) <= number]
         if not reached:
-            raise OutsideValidity(f"{self.title}: {quantity} is below its first row, {self.rows[0]} {unit.sign}.")
+            raise OutsideValidity(f"{self.title}: {quantity} is below its first row, {self._edge(0, unit)}.")
         return reached[-1]
+
+    def _edge(self, row: int, unit: Unit) -> str:
+        return str(float(self.rows[row]) * unit)
 
 
 _UNITS: dict[str, Unit] = {unit.sign: unit for unit in units.ALL} | {"": units.one}

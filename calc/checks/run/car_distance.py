@@ -207,7 +207,6 @@ class CarDistance(Check):
         low=0 * W,
         high=20_000 * W,
         fact="now.running",
-        habit=True,
         help="Lights, a fridge, tools: their watts",
     )
     idle: Quantity = ask(

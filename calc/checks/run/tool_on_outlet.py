@@ -147,9 +147,9 @@ class ToolOnOutlet(Check):
         20 * percent,
         low=5 * percent,
         high=100 * percent,
-        habit=True,
         when={"start": (*MOTORS, STATED)},
         common=(20 * percent, 50 * percent, 80 * percent),
+        fact="loads.standstill",
         help="20 % when it turns freely; toward 100 % for a compressor with a full tank",
     )
     lasting: str = pick(
@@ -174,7 +174,7 @@ class ToolOnOutlet(Check):
         0 * A,
         low=0 * A,
         high=100 * A,
-        habit=True,
+        fact="now.beside",
         help="What else is plugged in behind it and running",
     )
     cord: str = pick("Extension cord", CORDS, NO_CORD, help="The size printed on its jacket")
@@ -253,7 +253,6 @@ class ToolOnOutlet(Check):
         low=0 * VA,
         high=20_000 * VA,
         fact="now.running",
-        habit=True,
         when={"fed_by": (INVERTER,)},
         help="The sum of their volt-amperes, or watts",
     )
