@@ -247,6 +247,9 @@ _CHASSIS = {
         ),
     ),
     "mass": Fact("Mass without its parts", "Weighed, or the maker's", 2 * u.kg, 2000 * u.kg),
+    "loaded_mass": Fact(
+        "Mass of the loaded rig", "On a scale, wheel by wheel, or the sum of its parts", 5 * u.kg, 4000 * u.kg
+    ),
     "wheel_rating": Fact(
         "Load rating of one wheel", "On the tyre's side, at its stated pressure", 5 * u.kg, 2000 * u.kg
     ),
