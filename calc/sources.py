@@ -48,6 +48,7 @@ DEFINITION = Source("NIST SP 811, Guide for the Use of the International System 
 
 NEC_2023 = Source("NFPA 70, National Electrical Code", "2023", TRANSCRIBED)
 CFR_33_183 = Source("33 CFR 183, Boats and Associated Equipment", "", REGULATION)
+CFR_49_171 = Source("49 CFR 171, Hazardous Materials, General Information and Definitions", "", REGULATION)
 CFR_30_18 = Source("30 CFR 18, Electric Motor-Driven Mine Equipment and Accessories", "", REGULATION)
 NEMA_WD_6 = Source(
     "ANSI/NEMA WD 6, Wiring Devices, Dimensional Specifications", "2016", "read in public reference pages"

@@ -1,0 +1,1 @@
+"""Parts that fit one another."""

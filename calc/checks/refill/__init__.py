@@ -1,0 +1,1 @@
+"""From an outlet, a generator or the sun."""
