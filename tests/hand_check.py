@@ -43,6 +43,7 @@ _SPELLED = {
     "$/kWh": "dollar / kilowatt_hour", "$/mi": "dollar / mile", "$/km": "dollar / kilometer",
     "$/gal": "dollar / gallon", "$/L": "dollar / liter",
     "kWh/100 km": "kilowatt_hour / (100 * kilometer)", "min": "minute", "h": "hour", "Ah": "ampere_hour",
+    "N": "newton", "Pa": "pascal", "kPa": "kilopascal", "psi": "pound_force / inch**2", "J": "joule", "cm": "centimeter",
 }  # fmt: skip
 _SIGNS = sorted(
     [
