@@ -116,6 +116,9 @@ _INVERTER = {
     "pass_through": Fact(
         "Most current it passes from inlet to outlets", "In the manual: transfer relay", 5 * u.A, 200 * u.A
     ),
+    "input_limit": Fact(
+        "Input current it is set to draw", "In its settings: input or shore current limit", 1 * u.A, 125 * u.A
+    ),
     "bond": Fact(
         "Neutral bonded to ground inside",
         "In the manual: neutral-ground bond",
@@ -396,6 +399,9 @@ _NOW = {
         "Temperature of the bank's cells", "On the battery's monitor; not the air", -40 * u.degC, 65 * u.degC
     ),
     "beside": Fact("Other loads on the same breaker", "What else is plugged in behind it and running", 0 * u.A, 100 * u.A),
+    "shared": Fact(
+        "Other loads on the building's circuit", "What else hangs on the breaker that feeds it", 0 * u.A, 100 * u.A
+    ),
     "running": Fact("Other loads running on the inverter", "The sum of their watts", 0 * u.W, 20_000 * u.W),
     "plugged_into": Fact(
         "What it is plugged into", "The outlet on the wall", options=("nothing", *table("outlets").rows)
