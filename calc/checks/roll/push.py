@@ -1,0 +1,299 @@
+"""The page /roll/push/: the force to start it and the force to keep it going, against published screening limits.
+
+The limits are for hands between knuckle and shoulder, and for some twenty metres before a rest. A slope costs more than
+soft ground: at 2 % grade a wheel that rolls at 2 % of the weight asks twice the force.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+
+from calc.check import (
+    NO,
+    Answer,
+    Caution,
+    Check,
+    Example,
+    Named,
+    Requirement,
+    Result,
+    answer,
+    ask,
+    less,
+    more,
+    next_option,
+    option,
+    pick,
+    require,
+)
+from calc.laws import rolling, slope
+from calc.quantity import OutsideValidity, Quantity, alternative, constant, limit, need, smallest, step
+from calc.sources import CART_FORCES_1999, COMMON_PRACTICE, FROM_MEMORY, HSE_L23, OWN_DERIVATION
+from calc.tables import table
+from calc.units import N, kg, m, mm, one, percent
+
+BY_TABLE, MEASURED = "by the tables", "measured with a scale"
+PEOPLE = table("team_share").rows
+
+
+class Push(Check):
+    """Can I push it there?"""
+
+    title = "Push it"
+    headline = "steady_force"
+
+    mass: Quantity = ask(
+        "M",
+        "Mass of the loaded rig",
+        251 * kg,
+        low=5 * kg,
+        high=4000 * kg,
+        fact="chassis.loaded_mass",
+        common=(100 * kg, 200 * kg, 300 * kg),
+        help="On a scale, wheel by wheel, or the sum of its parts",
+    )
+    rolling_known: str = pick(
+        "How it rolls",
+        (BY_TABLE, MEASURED),
+        BY_TABLE,
+        habit=True,
+        help="One pull with a luggage scale beats every table",
+    )
+    measured_force: Quantity = ask(
+        "F_m",
+        "Pull that keeps it rolling on the level",
+        100 * N,
+        low=1 * N,
+        high=3000 * N,
+        when={"rolling_known": (MEASURED,)},
+        help="Luggage scale at the handle, slow walk, this ground, this load; kilograms on it times 9.81",
+    )
+    wheel_kind: str = pick(
+        "Kind of wheel", rolling.WHEELS, rolling.PNEUMATIC, fact="chassis.wheel_kind", help="Look at it"
+    )
+    wheel_diameter: Quantity = ask(
+        "d",
+        "Wheel diameter",
+        400 * mm,
+        low=50 * mm,
+        high=1000 * mm,
+        fact="chassis.wheel_diameter",
+        when={"rolling_known": (BY_TABLE,)},
+        common=(100 * mm, 200 * mm, 330 * mm, 400 * mm),
+        help="Floor to top of the tyre; of the smallest wheel that carries",
+    )
+    surface: str = pick(
+        "Ground it rolls on",
+        rolling.SURFACES,
+        "packed gravel",
+        fact="place.surface",
+        when={"rolling_known": (BY_TABLE,)},
+        help="The worst of it",
+    )
+    grade: Quantity = ask(
+        "θ",
+        "Steepest slope",
+        8 * percent,
+        low=0 * percent,
+        high=60 * percent,
+        fact="place.slope",
+        common=(0 * percent, 2 * percent, 5 * percent, 8.33 * percent),
+        help="Lay the phone on it; a 1:12 ramp is 8.33 %",
+    )
+    handle_height: Quantity = ask(
+        "h",
+        "Height of the handle",
+        950 * mm,
+        low=400 * mm,
+        high=1600 * mm,
+        fact="chassis.handle_height",
+        common=(850 * mm, 950 * mm, 1100 * mm),
+        help="Above the ground, where the hands are",
+    )
+    stretch: Quantity = ask(
+        "D",
+        "Farthest it goes before a rest",
+        15 * m,
+        low=1 * m,
+        high=200 * m,
+        common=(5 * m, 10 * m, 15 * m, 20 * m),
+        help="Paces times 0.75 m",
+    )
+    people: str = pick("How many push", PEOPLE, "1", help="Of those who can; nobody stands below it on a slope")
+
+    def solve(self) -> Answer:
+        self._hands_where_the_limits_hold()
+        share = self._rolling_share()
+        up = slope.sine(self.grade)
+        onto = slope.cosine(self.grade)
+        weight = slope.weight(self.mass)
+        steady = need("F", "Force to keep it going", weight * (up + share * onto), N, OWN_DERIVATION)
+        times = rolling.times_to_start(self.wheel_kind)
+        start = need("F_0", "Force to set it moving", weight * (up + times * share * onto), N, OWN_DERIVATION)
+        limits = {who: self._limits(who) for who in ("women", "men")}
+        return answer(
+            self._within("Setting it moving", start, limits["women"][0], limits["men"][0], "set it moving"),
+            self._within("Keeping it going", steady, limits["women"][1], limits["men"][1], "keep it going"),
+            self._distance(),
+            say=f"Yes: {start:up} set it moving and {steady:up} keep it going, within what most people can do.",
+            notes=self._where_the_force_goes(weight, up, share),
+            steady_force=steady,
+            start_force=start,
+            holding_back=slope.downhill_pull(self.mass, self.grade),
+            rolling_share=share,
+            heaviest=self._heaviest(limits["women"], up, share, times, onto),
+        )
+
+    def _hands_where_the_limits_hold(self) -> None:
+        """The screening limits are for hands from knuckle to shoulder; outside that they say nothing."""
+        hands = HSE_L23.at("hands between knuckle and shoulder height; the heights from memory", FROM_MEMORY)
+        lowest = constant("h_1", "Lowest hands the limits hold for", 0.58 * m, hands)
+        highest = constant("h_2", "Highest hands the limits hold for", 1.33 * m, hands)
+        if not (self.handle_height >= lowest).holds or not (self.handle_height <= highest).holds:
+            raise OutsideValidity(
+                f"The published limits hold for hands from {lowest} to {highest}; with the handle at "
+                f"{self.handle_height} the answer is not known. Fit a handle between."
+            )
+
+    def _rolling_share(self) -> Quantity:
+        if self.rolling_known == BY_TABLE:
+            return rolling.rolling_share(self.wheel_kind, self.wheel_diameter, self.surface)
+        return step(
+            "c",
+            "Share of the weight it takes to roll, as measured",
+            self.measured_force / slope.weight(self.mass),
+            one,
+            OWN_DERIVATION,
+        )
+
+    def _limits(self, who: str) -> tuple[Quantity, Quantity]:
+        """What most of these people may be asked to start and to keep moving, all who push together [N]."""
+        known, team = table("push_filter"), table("team_share")
+        kilogram_force = slope.gravity() * constant("kg", "One kilogram", 1 * kg, COMMON_PRACTICE)
+        share = team.read("k_t", f"Share that each of {self.people} can give", self.people, "share")
+        count = constant("n", "How many push", float(self.people) * one, COMMON_PRACTICE)
+        sign = who[0]
+        start = known.read(f"f_{sign}0", f"Most to set moving, {who}, in kilograms-force", who, "start")
+        steady = known.read(f"f_{sign}", f"Most to keep moving, {who}, in kilograms-force", who, "keep moving")
+        return (
+            limit(f"L_{sign}0", f"Limit to set it moving, {who}", start * kilogram_force * count * share, N, HSE_L23),
+            limit(f"L_{sign}", f"Limit to keep it going, {who}", steady * kilogram_force * count * share, N, HSE_L23),
+        )
+
+    def _within(self, label: str, force: Quantity, easy: Quantity, most: Quantity, doing: str) -> Requirement:
+        who = "one person" if self.people == "1" else f"{self.people} people"
+        return require(
+            force <= most,
+            comfortable=force <= easy,
+            label=label,
+            yes="It can be pushed.",
+            tight=f"It takes {{left}} to {doing}: more than the {easy} that suits nearly everybody, within the {{right}} for strong people, {who} pushing.",
+            no=f"It takes {{left}} to {doing}; {{right}} is the most that {who} should push. It stops on the way, or hurts a back.",
+        )
+
+    def _distance(self) -> Requirement:
+        known = constant(
+            "D_20", "Distance up to which the limits hold without a rest", 20 * m, HSE_L23.at("about 20 m")
+        )
+        return require(
+            self.stretch <= known,
+            exact=True,
+            label="Distance",
+            yes="The stretch is short enough for the limits.",
+            no="{left} without a rest is farther than the {right} that the limits are for.",
+        )
+
+    def _heaviest(
+        self, limits: tuple[Quantity, Quantity], up: Quantity, share: Quantity, times: Quantity, onto: Quantity
+    ) -> Quantity:
+        lightest = smallest(limits[0] / (up + times * share * onto), limits[1] / (up + share * onto))
+        return limit(
+            "M_max", "Heaviest that suits nearly everybody, here", lightest / slope.gravity(), kg, OWN_DERIVATION
+        )
+
+    def _where_the_force_goes(self, weight: Quantity, up: Quantity, share: Quantity) -> tuple[str, ...]:
+        level = step("F_l", "On the level", weight * share, N)
+        steep = step("F_u", "Slope alone", weight * up, N)
+        doubles = alternative(
+            "θ_2", "Grade that doubles the push on the level", share, "pull uphill equals rolling", percent
+        )
+        return (
+            f"On the level it takes {level}; this slope adds {steep}. A grade of {doubles} doubles the push on the level.",
+            "Soft ground under the wheels, half-flat tyres and wheels out of line take more: measure it once with a luggage scale.",
+        )
+
+    def found_by_trial(self) -> Mapping[str, Result]:
+        enough = next((n for n in PEOPLE if self.changed({"people": n}).answer().verdict != NO), "")
+        label = "People it takes, by trial"
+        return {"people_needed": Named(enough or "more than can reach it: lighten it, or use a winch", label)}
+
+    fixes = (
+        next_option("people", "Push with {people} people"),
+        option("wheel_kind", rolling.PNEUMATIC, "Fit inflated tyres of this size"),
+        option("wheel_kind", rolling.HARD, "Fit wheels in line instead of casters"),
+        more("wheel_diameter", 25 * mm, "Fit wheels of {wheel_diameter}"),
+        less("grade", 0.5 * percent, "Use a longer ramp, or another way, of {grade} at most"),
+        less("mass", 5 * kg, "Take load off until it weighs {mass}", costs="a second trip"),
+        less("stretch", 1 * m, "Rest every {stretch}, wheels chocked"),
+    )
+    cautions = (
+        Caution(
+            "DANGER",
+            "A loaded rig that gets away on a slope kills whoever stands below it",
+            "Nobody can hold it once it rolls: it crushes legs and chests",
+            "Keep everybody out of the way downhill; go up by pushing from the side or with a rope round a fixed point; chock at every rest",
+            only=lambda check: check.grade.si > 0,  # type: ignore[attr-defined]
+        ),
+        Caution(
+            "WARNING",
+            "Pushing at the limit harms the back and the heart",
+            "The limits are for healthy adults on a sound footing, now and then",
+            "If it does not move at a steady push, stop; never jerk it; get help or take load off",
+        ),
+        Caution(
+            "CAUTION",
+            "Hands and feet are caught between handle, wheel and wall",
+            "Fingers break",
+            "Keep hands inside the handle, wear firm shoes, look before you walk backward",
+        ),
+    )
+    examples = (
+        Example(
+            given={
+                "mass": "100 kg",
+                "wheel_kind": rolling.HARD,
+                "wheel_diameter": "100 mm",
+                "surface": "asphalt",
+                "grade": "0",
+            },
+            expect={"rolling_share": "0.066", "steady_force": "65 N"},
+            verdict="go",
+            source=CART_FORCES_1999.at("f = 3.3 mm on asphalt, over a radius of 50 mm; times 980.7 N"),
+        ),
+        Example(
+            given={
+                "mass": "100 kg",
+                "wheel_kind": rolling.HARD,
+                "wheel_diameter": "100 mm",
+                "surface": "asphalt",
+                "grade": "8.3333",
+            },
+            expect={"steady_force": "146 N"},
+            within=0.005,
+            verdict="no",
+            source=HSE_L23.at("10 kgf to keep moving; 980.7 N times (sin 4.76° + 0.066 cos 4.76°)"),
+        ),
+        Example(
+            given={
+                "mass": "100 kg",
+                "wheel_kind": rolling.HARD,
+                "wheel_diameter": "153 mm",
+                "surface": "smooth concrete",
+                "grade": "0",
+            },
+            expect={"steady_force": "28 N"},
+            within=0.01,
+            verdict="go",
+            source=CART_FORCES_1999.at("f = 2.2 mm on smooth concrete"),
+        ),
+    )
