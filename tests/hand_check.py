@@ -44,6 +44,7 @@ _SPELLED = {
     "$/gal": "dollar / gallon", "$/L": "dollar / liter",
     "kWh/100 km": "kilowatt_hour / (100 * kilometer)", "min": "minute", "h": "hour", "Ah": "ampere_hour",
     "N": "newton", "Pa": "pascal", "kPa": "kilopascal", "psi": "pound_force / inch**2", "J": "joule", "cm": "centimeter",
+    "mF": "millifarad", "Hz": "hertz", "kA": "kiloampere",
 }  # fmt: skip
 _SIGNS = sorted(
     [
@@ -168,11 +169,22 @@ def _ends(function: Callable[[Any], Any]) -> Callable[[Span], Span]:
     return of
 
 
+def _whole(sign: str, up: bool) -> Callable[[Span], Span]:
+    """The next whole number of a printed unit, for both ends of what the printed number may be."""
+    unit = 1.0 * _registry.parse_expression(_SPELLED.get(sign, sign)) if sign else _registry.Quantity(1.0)
+    scale = float(unit.to_base_units().magnitude)
+
+    def entry(number: float) -> float:
+        return scale * (math.ceil(number / scale - 1e-9) if up else math.floor(number / scale + 1e-9))
+
+    return lambda of: Span(iv.mpf([entry(float(of.span.a)), entry(float(of.span.b))]), of.dimension)
+
+
 _FUNCTIONS = {"sin": lambda of: Span(iv.sin(of.span), of.dimension), "cos": lambda of: Span(iv.cos(of.span), of.dimension),
               "tan": lambda of: Span(iv.tan(of.span), of.dimension), "asin": _ends(math.asin), "acos": _ends(math.acos), "atan": _ends(math.atan),
               "root": _root, "lowest": _lowest, "highest": _highest, 
               "log": lambda of: Span(iv.log(of.span), of.dimension), "exp": lambda of: Span(iv.exp(of.span), of.dimension)}  # fmt: skip
-_NAMES = {"√(": "root(", "min(": "lowest(", "max(": "highest(", "ln(": "log(", "next standard rating up(": "rating_up(", "next standard rating down(": "rating_down("}  # fmt: skip
+_NAMES = {"√(": "root(", "min(": "lowest(", "max(": "highest(", "ln(": "log(", "⌊": "whole_down(", "⌋": ")", "⌈": "whole_up(", "⌉": ")", "next standard rating up(": "rating_up(", "next standard rating down(": "rating_down("}  # fmt: skip
 
 
 def _span(number: str, sign: str | None, negative: bool, exact: bool) -> Span:
@@ -233,6 +245,8 @@ def reworked(line: Line) -> tuple[Span, Span]:
     formula = formula.replace("·", "*").replace("−", "-").replace(NBSP, " ")
     ratings = _IEC_RATINGS if "IEC" in line.source else _NEC_RATINGS
     lists = {"rating_up": _rating(ratings, up=True), "rating_down": _rating(ratings, up=False)}
+    sign = line.quantity.unit.sign
+    lists |= {"whole_up": _whole(sign, up=True), "whole_down": _whole(sign, up=False)}
     result = eval(formula, {"__builtins__": {}}, {"spans": spans, **lists, **_FUNCTIONS})  # noqa: S307  (our own printed line)
     said = _TOKEN.fullmatch(line.value)
     assert said, f"the result {line.value!r} is not a number with a unit"
@@ -249,7 +263,8 @@ def assert_stands(line: Line) -> None:
     assert result.span.a <= said.span.b * (1 + 1e-9) + 1e-12 and said.span.a <= result.span.b * (1 + 1e-9) + 1e-12, (
         f"{where}: the numbers give {result.span}"
     )
-    if "rating" in line.numbers:  # a step of a published list may fall within the last printed figure
+    if "rating" in line.numbers or "⌊" in line.numbers or "⌈" in line.numbers:
+        # a step of a published list, or to a whole number, may fall within the last printed figure
         return
     width, size = float(result.span.delta), max(abs(float(result.span.a)), abs(float(result.span.b)))
     assert width <= 0.1 * size + 1e-12, f"{where}: too few figures to check it by hand ({result.span})"
