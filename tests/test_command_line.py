@@ -17,7 +17,8 @@ from calc import units as u
 from calc.__main__ import main
 from calc.catalogue import all_checks, check_called
 from calc.check import IEC, NEC, RULE_SETS, Ask, Check, Pick
-from calc.form import ASSUMED, EXAMPLE, FROM_RIG, TYPED
+from calc.form import ASSUMED, EXAMPLE, FROM_RIG, TYPED, fill
+from calc.quantity import Quantity
 from calc.reading import read_quantity
 from calc.units import Unit
 
@@ -110,14 +111,11 @@ def picks_that_ask(check: type[Check], name: str, rules: str) -> dict[str, str]:
         ([], 0),
         (["--json"], 0),
         (["facts"], 0),
-        ([WIRE], 0),
         ([CAR, "trip=400 mi", "--json"], 0),
         ([TOOL, "--rules", "iec"], 0),
         (["--units", "metric", WIRE, "run_length=75 ft", "--json"], 0),
         ([WIRE, "run_length=far"], 2),
-        ([WIRE, "depth=3"], 2),
         ([WIRE, "--rig", "no-such-file.json"], 2),
-        (["wire/nothing"], 2),
     ],
     ids=lambda value: " ".join(value) if isinstance(value, list) else str(value),
 )
@@ -305,10 +303,11 @@ def test_a_bare_number_is_in_the_unit_these_people_use(shell: Shell) -> None:
         assert shell.answers(CAR, "trip=10", "--units", people)["given"]["trip"] == {"value": 10.0, "unit": unit}
 
 
-def _typed_in(spec: Ask, unit: Unit) -> str:
-    middle = (spec.low.si + spec.high.si) / 2
-    whole = unit is u.wires
-    return f"{round(unit.from_si(middle)) if whole else unit.from_si(middle):.6g}"
+def _units_to_type(spec: Ask) -> list[Unit]:
+    """The first and the last of the units that fit: enough to see that a unit is kept, over many checks."""
+    kind = (spec.unit.dimension, spec.unit.point, spec.unit.kind)
+    fitting = [unit for unit in u.TYPED if unit.sign and (unit.dimension, unit.point, unit.kind) == kind]
+    return fitting[:1] + fitting[1:][-1:]
 
 
 @every_check
@@ -317,13 +316,12 @@ def test_a_number_is_given_back_in_the_unit_it_was_typed_in(check: type[Check], 
         if not isinstance(spec, Ask):
             continue
         rules = next(rules for rules in check.rule_sets if rules in spec.rules)
-        for unit in u.TYPED:
-            if unit.sign and (unit.dimension, unit.point) == (spec.unit.dimension, spec.unit.point):
-                number = _typed_in(spec, unit)
-                line = words(picks_that_ask(check, name, rules)) + [f"{name}={number} {unit.sign}"]
-                for people in u.PEOPLE:
-                    given = shell.answers(check.id, *line, "--rules", rules, "--units", people)["given"][name]
-                    assert given == {"value": pytest.approx(float(number), rel=1e-9), "unit": unit.sign}
+        for unit, people in zip(_units_to_type(spec), u.PEOPLE, strict=False):
+            middle = unit.from_si((spec.low.si + spec.high.si) / 2)
+            number = str(round(middle)) if unit is u.wires else f"{middle:.6g}"
+            line = [*words(picks_that_ask(check, name, rules)), f"{name}={number} {unit.sign}"]
+            given = shell.answers(check.id, *line, "--rules", rules, "--units", people)["given"][name]
+            assert given == {"value": pytest.approx(float(number), rel=1e-9), "unit": unit.sign}
 
 
 @pytest.mark.parametrize("text", ["32 kWh/100 mi", "320 Wh/mi", "199 Wh/km", "20 kWh/100 km", "105 MPGe"])
@@ -421,23 +419,26 @@ def test_a_habit_may_carry_an_answer_only_as_printed_as_assumed(check: type[Chec
     line = [*words(typed), "--rig", shell.rig({"barrowatt_rig": 1})]
     answer = shell.answers(check.id, *line)
     assert answer["verdict"] in ("go", "tight", "no") and not answer["missing"]
-    habits = {spec.symbol for spec in check.asks.values() if isinstance(spec, Ask) and spec.habit}
-    assumed = {line["symbol"] for line in answer["working"] if line["note"] == ASSUMED}
-    given = {line["symbol"] for line in answer["working"] if line["kind"] == "given"}
+    habits = {spec.label for spec in check.asks.values() if spec.habit}
+    assumed = {line["label"] for line in answer["working"] if line["note"] == ASSUMED}
+    given = {line["label"] for line in answer["working"] if line["kind"] == "given"}
     assert assumed == habits & given
+    for name, origin in answer["origins"].items():
+        assert origin == (ASSUMED if check.asks[name].habit else TYPED)
     if assumed:
         assert ASSUMED in shell.says(check.id, *line)
 
 
 @every_check
 def test_a_choice_that_was_assumed_is_printed_as_assumed(check: type[Check], shell: Shell) -> None:
-    """A choice has no line in the working, so the answer has to name it elsewhere."""
     typed = {name: value for name, value in everything(check, shell).items() if not check.asks[name].habit}
-    answer = shell.answers(check.id, *words(typed), "--rig", shell.rig({"barrowatt_rig": 1}))
+    line = [*words(typed), "--rig", shell.rig({"barrowatt_rig": 1})]
+    answer, spoken = shell.answers(check.id, *line), shell.says(check.id, *line)
+    printed = {found["label"]: found["note"] for found in answer["working"]}
     for name in answer["given"]:
         spec = check.asks[name]
         if isinstance(spec, Pick) and spec.habit:
-            assert any(spec.label.lower() in note.lower() and "assumed" in note for note in answer["notes"]), name
+            assert printed[spec.label] == ASSUMED and spec.label in spoken, name
 
 
 def test_typed_goes_before_the_rig_and_the_rig_before_the_example(shell: Shell) -> None:
@@ -491,8 +492,11 @@ def test_every_fix_does_what_it_says_when_it_is_typed(check: type[Check], shell:
 
 @every_check
 def test_the_numbers_are_unrounded(check: type[Check], shell: Shell) -> None:
-    values = [result["value"] for result in shell.answers(check.id)["results"].values()]
-    assert any(isinstance(value, float) and len(repr(value)) > 8 for value in values)
+    worked = fill(check, {}).answer().results
+    for name, result in shell.answers(check.id)["results"].items():
+        quantity = worked[name]
+        if isinstance(quantity, Quantity):
+            assert result["value"] == quantity.shown, name
 
 
 def test_what_is_said_can_be_typed_again(shell: Shell) -> None:

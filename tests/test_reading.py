@@ -212,7 +212,11 @@ def test_a_unit_of_another_kind_is_refused_by_name(text: str, unit: Unit) -> Non
 def test_no_unit_ever_reads_for_a_thing_of_another_kind() -> None:
     for wanted in u.ALL:
         for other in u.ALL:
-            if other.sign and (other.dimension, other.point) != (wanted.dimension, wanted.point):
+            if other.sign and (other.dimension, other.point, other.kind) != (
+                wanted.dimension,
+                wanted.point,
+                wanted.kind,
+            ):
                 assert refusal(f"5 {other.sign}", wanted)
 
 
