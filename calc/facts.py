@@ -55,6 +55,15 @@ _BANK = {
         "Highest volts while charging", "The absorb or charge voltage in the charger's settings", 5 * u.V, 1000 * u.V
     ),
     "lowest_volts": Fact("Lowest volts", "Where the battery's protection opens, in its manual", 5 * u.V, 800 * u.V),
+    "resting_volts": Fact(
+        "Volts at rest, low on charge",
+        "Measured after an hour without load, at the least charge you keep",
+        5 * u.V,
+        800 * u.V,
+    ),
+    "string_fuses": Fact(
+        "A fuse of its own in each string?", "Follow the lead of each battery to the bus bar", options=YES_NO
+    ),
     "resistance": Fact(
         "Resistance of the whole bank",
         "In the manual, or measured from two loads; with leads",

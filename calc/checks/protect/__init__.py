@@ -1,0 +1,1 @@
+"""Breakers, fuses, bonding."""
