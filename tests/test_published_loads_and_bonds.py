@@ -1,0 +1,91 @@
+"""Published figures and traps for what runs from the rig, what is plugged into it, and where it is bonded.
+
+Claims about the world at their published precision, each with its source.
+"""
+
+from __future__ import annotations
+
+import pytest
+
+from calc import units as u
+from calc.catalogue import check_called
+from calc.check import GO, NO, NOT_KNOWN, TIGHT, Answer
+from calc.form import fill
+from calc.laws import pilot
+from calc.quantity import OutsideValidity, Quantity
+
+
+def ask(check: str, rules: str = "nec", **typed: str) -> Answer:
+    asked = fill(check_called(check), typed, rules=rules)
+    assert not asked.problems, asked.problems
+    return asked.answer()
+
+
+def number(answer: Answer, name: str, unit: u.Unit) -> float:
+    result = answer.results[name]
+    assert isinstance(result, Quantity)
+    return result.number_in(unit)
+
+
+def verdict_on(answer: Answer, label: str) -> str:
+    return next(requirement.verdict for requirement in answer.requirements if requirement.label == label)
+
+
+# --- a car's current ---------------------------------------------------------------------------------------------
+
+
+@pytest.mark.parametrize(
+    ("duty", "amps"), [(8.5, 6), (10, 6), (16.67, 10), (30, 18), (50, 30), (85, 51), (86, 55), (96, 80), (96.5, 80)]
+)
+def test_trap_11_the_pilot_is_not_one_straight_line(duty: float, amps: float) -> None:
+    """SAE J1772 and IEC 61851-1, Annex A: 0.6 A per per cent to 85 %, then 2.5 A per per cent less 64."""
+    assert pilot.current_offered(duty * u.percent).number_in(u.A) == pytest.approx(amps, abs=0.01)
+
+
+@pytest.mark.parametrize("duty", [1, 2.9, 5, 6.9, 7.5, 97.5, 100])
+def test_trap_11_five_per_cent_is_no_three_amps_but_a_message(duty: float) -> None:
+    """SAE J1772: 3 to 7 % asks for digital signalling; under 3 %, 7 to 8 % and above 97 % nothing may be drawn."""
+    with pytest.raises(OutsideValidity):
+        pilot.current_offered(duty * u.percent)
+    assert ask("run/car-current", set_by="the pilot, measured", duty="5 %").verdict == NOT_KNOWN
+
+
+@pytest.mark.parametrize("amps", [6, 12, 16, 32, 40, 48, 51, 56, 64, 80])
+def test_the_duty_that_is_set_offers_the_current_that_was_meant(amps: int) -> None:
+    """SAE J1772, the table read one way and then the other."""
+    there = pilot.duty_for(amps * u.A)
+    assert pilot.current_offered(there).number_in(u.A) == pytest.approx(amps)
+
+
+def test_a_car_of_48_amps_is_too_much_for_a_50_amp_range_outlet() -> None:
+    """NEC 2023, 625.42: four fifths of 50 A is 40 A."""
+    car = {"fed_by": "a wall outlet", "outlet": "14-50", "breaker": "50", "cord_rating": "48"}
+    assert verdict_on(ask("run/car-current", charging_amps="48", **car), "Outlet") == NO
+    assert verdict_on(ask("run/car-current", charging_amps="40", **car), "Outlet") == GO
+
+
+def test_under_six_amps_no_car_charges() -> None:
+    """SAE J1772, IEC 61851-1: 6 A is the least that the pilot offers. 5000 W less 3700 W is 5.4 A at 240 V."""
+    answer = ask("run/car-current", outlet="14-30", breaker="30", running="3200", kept_free="500", charging_amps="6")
+    assert answer.verdict == NO and verdict_on(answer, "Least current") == NO
+
+
+def test_a_car_at_120_volts_is_held_against_one_leg() -> None:
+    """Common practice, no published source: a 5 kW split-phase inverter gives 2500 W on one leg, 20.8 A."""
+    at_120 = {"charging_volts": "120 V", "outlet": "L5-30", "breaker": "30", "kept_free": "0", "charging_amps": "24"}
+    assert verdict_on(ask("run/car-current", one_leg="no", **at_120), "One leg") == NO
+    assert verdict_on(ask("run/car-current", one_leg="yes", **at_120), "One leg") == GO
+    assert number(ask("run/car-current", one_leg="no", **at_120), "amps_to_set", u.A) == 20
+
+
+def test_an_outlet_gives_no_more_to_the_car_for_what_else_hangs_on_it() -> None:
+    """NEC 2023, 625.42 with 210.20(A): 24 A of a 30 A circuit, less 10 A: 14 A."""
+    answer = ask(
+        "run/car-current", fed_by="a wall outlet", outlet="14-30", breaker="30", other_amps="10", charging_amps="14"
+    )
+    assert number(answer, "amps_to_set", u.A) == 14 and answer.verdict in (GO, TIGHT)
+
+
+def test_a_car_needs_the_ground_that_an_old_dryer_outlet_has_not() -> None:
+    """ANSI/NEMA WD 6: 10-30 is two hots and a neutral."""
+    assert verdict_on(ask("run/car-current", fed_by="a wall outlet", outlet="10-30"), "Ground") == NO
