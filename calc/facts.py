@@ -121,6 +121,7 @@ _INVERTER = {
         "Input capacitance", "From the maker, or measured; not printed on most", 0.1 * u.mF, 500 * u.mF
     ),
     "charger_amps": Fact("Most charging current, dc", "In the manual: charger output", 1 * u.A, 600 * u.A),
+    "charger_set": Fact("Charging current it is set to, dc", "In the charger's settings", 1 * u.A, 600 * u.A),
     "charger_efficiency": Fact("Charger's efficiency", "In the manual, or measured", 70 * u.percent, 98 * u.percent),
     "pass_through": Fact(
         "Most current it passes from inlet to outlets", "In the manual: transfer relay", 5 * u.A, 200 * u.A

@@ -103,6 +103,9 @@ AAA_2019 = Source(
 CHARGING_STUDY = Source(
     "An Assessment of Level 1 and Level 2 Electric Vehicle Charging Efficiency", "2013", "read in its abstract"
 )
+LFP_SHEETS = Source(
+    "Data sheets of lithium iron phosphate batteries", "", "read in two public sheets whose makers are not named"
+)
 LOSS_MODEL = Source("Wechselrichter-Wirkungsgrade, in Sonnenenergie, number 4", "1996", FROM_MEMORY)
 
 # --- moving it -----------------------------------------------------------------------------------------------
