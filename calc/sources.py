@@ -67,6 +67,8 @@ ASTM_B258 = Source(
 
 IEC_60529 = Source("IEC 60529, Degrees of protection provided by enclosures (IP Code)", "2013", FROM_MEMORY)
 
+IEC_60529 = Source("IEC 60529, Degrees of protection provided by enclosures (IP Code)", "2013", FROM_MEMORY)
+
 # --- wiring elsewhere ----------------------------------------------------------------------------------------
 
 IEC_60364_5_52 = Source(
