@@ -66,8 +66,7 @@ ASTM_B258 = Source(
 )
 
 IEC_60529 = Source("IEC 60529, Degrees of protection provided by enclosures (IP Code)", "2013", FROM_MEMORY)
-
-IEC_60529 = Source("IEC 60529, Degrees of protection provided by enclosures (IP Code)", "2013", FROM_MEMORY)
+ANSI_C84_1 = Source("ANSI C84.1, Electric Power Systems and Equipment, Voltage Ratings", "2020", FROM_MEMORY)
 
 # --- wiring elsewhere ----------------------------------------------------------------------------------------
 
