@@ -12,11 +12,12 @@ import json
 import shutil
 import subprocess
 import sys
+import tempfile
 import zlib
 from pathlib import Path
 
 ROOT = Path(__file__).resolve().parent
-SITE, DIST, BUILD = ROOT / "site", ROOT / "dist", ROOT / "build"
+SITE, DIST = ROOT / "site", ROOT / "dist"
 sys.path[:0] = [str(ROOT), str(SITE)]
 
 from calc.rendering import Renderer  # noqa: E402
@@ -49,19 +50,16 @@ def main() -> None:
     arguments = read_arguments()
     install_npm_packages()
     python, folder = pack_python()
-    assets, scripts = stamp_assets(folder)
+    assets, others = stamp_assets(folder)
     pages = render_pages(assets)
-    files = python | scripts | pages
-    packs, kept = pack_for_the_keeper(files)
-    files |= {KEEPER: keeper(kept)} | packs
-    write_anew(files, DIST)
-    print_ledger(files, kept)
+    print_ledger(publish(python | others | pages, arguments.output))
     if arguments.serve:
         serve(arguments)
 
 
 def read_arguments() -> argparse.Namespace:
     parser = argparse.ArgumentParser(description="Builds the site into dist/.")
+    parser.add_argument("--output", type=Path, default=DIST, metavar="FOLDER", help="deleted and made anew (default: dist)")
     parser.add_argument("--serve", action="store_true", help="serve it afterwards, and print the address")
     parser.add_argument("--host", default="localhost", help="0.0.0.0 lets phones on the same network in")
     parser.add_argument("--port", type=int, default=8000)
@@ -79,11 +77,12 @@ def install_npm_packages() -> None:
 def pack_python() -> tuple[Files, str]:
     """Python's runtime and library, in a folder named by their content."""
     files = {name: (PYODIDE / name).read_bytes() for name in RUNTIME}
-    files["library.zip"] = library.make(
-        BUILD, PYODIDE, wheels.fetch(BUILD / "wheels"), ROOT / "calc", SITE / "templates", known_questions()
-    )
-    folder = f"python-{sha256(b''.join(files.values()))[:8]}/"
-    return {folder + name: content for name, content in files.items()}, folder
+    with tempfile.TemporaryDirectory() as folder:
+        build = Path(folder)
+        fetched = wheels.fetch(build / "wheels")
+        files["library.zip"] = library.make(build, PYODIDE, fetched, ROOT / "calc", SITE / "templates", known_questions())
+    address = f"python-{sha256(b''.join(files.values()))[:8]}/"
+    return {address + name: content for name, content in files.items()}, address
 
 
 def stamp_assets(python_folder: str) -> tuple[dict[str, str], Files]:
@@ -114,6 +113,18 @@ def render_pages(assets: dict[str, str]) -> Files:
     return {address + "index.html": renderer.page(address, assets).encode() for address in renderer.addresses()}
 
 
+def publish(files: Files, folder: Path) -> list[ledger.Entry]:
+    """Writes the files with their packs and their keeper; the ledger of a first visit."""
+    packs, kept = pack_for_the_keeper(files)
+    script = keeper(kept)
+    write_anew(files | packs | {KEEPER: script}, folder)
+    entries = [ledger.Entry(path, len(files[path]), len(packs[pack_address(digest)])) for path, digest in kept.items()]
+    # The first page comes before there is a keeper, with its scripts, its styles, and what installing needs.
+    early = {path: content for path, content in files.items() if path == "index.html" or path.endswith((".js", ".css", *NOT_KEPT))}
+    early[KEEPER] = script
+    return entries + [ledger.Entry(f"{path}, for the first page", len(content), len(compressed(content))) for path, content in early.items()]
+
+
 def pack_for_the_keeper(files: Files) -> tuple[Files, dict[str, str]]:
     """Each file to be kept, compressed and named by the hash of what is on the wire; and path -> that hash."""
     packs: Files = {}
@@ -121,10 +132,18 @@ def pack_for_the_keeper(files: Files) -> tuple[Files, dict[str, str]]:
     for path, content in sorted(files.items()):
         if path.endswith(NOT_KEPT):
             continue
-        pack = gzip.compress(content, 9, mtime=0)
+        pack = compressed(content)
         kept[path] = sha256(pack)
-        packs[f"pack/{kept[path]}.pack"] = pack
+        packs[pack_address(kept[path])] = pack
     return packs, kept
+
+
+def compressed(content: bytes) -> bytes:
+    return gzip.compress(content, 9, mtime=0)
+
+
+def pack_address(digest: str) -> str:
+    return f"pack/{digest}.pack"
 
 
 def keeper(kept: dict[str, str]) -> bytes:
@@ -143,17 +162,13 @@ def write_anew(files: Files, folder: Path) -> None:
         place.write_bytes(content)
 
 
-def print_ledger(files: Files, kept: dict[str, str]) -> None:
-    """A first visit: the page and its assets as they are, counted compressed, and every pack."""
-    entries = [ledger.Entry(path, len(files[path]), len(files[f"pack/{digest}.pack"])) for path, digest in kept.items()]
-    seen_first = [path for path in files if path in ("index.html", KEEPER) or path.endswith((".js", ".css", *NOT_KEPT))]
-    entries += [ledger.Entry(f"{path}, for the first page", len(files[path]), len(gzip.compress(files[path], 9))) for path in seen_first]
+def print_ledger(entries: list[ledger.Entry]) -> None:
     print("\n".join(ledger.lines(entries)))
     ledger.hold_to_cap(entries)
 
 
 def serve(arguments: argparse.Namespace) -> None:
-    server = serving.server(DIST, arguments.host, arguments.port, arguments.certificate, arguments.key)
+    server = serving.server(arguments.output, arguments.host, arguments.port, arguments.certificate, arguments.key)
     scheme = "https" if arguments.certificate else "http"
     print(f"Barrowatt is at {scheme}://{arguments.host}:{server.server_port}/ until you press Ctrl-C.", flush=True)
     try:

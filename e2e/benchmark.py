@@ -21,7 +21,7 @@ sys.path.insert(0, str(ROOT))
 
 import build  # noqa: E402
 from engines import Chromium, WebKit, slowed  # noqa: E402
-from server import Server  # noqa: E402
+from server import Server, site_files  # noqa: E402
 
 STOCK = ("pyodide.mjs", "pyodide.asm.mjs", "pyodide.asm.wasm", "python_stdlib.zip", "pyodide-lock.json")
 BARE_WORKER = b"""
@@ -89,13 +89,11 @@ def read_arguments() -> argparse.Namespace:
 
 def write_site(folder: Path) -> None:
     """The built site, with Pyodide's own files and an empty page beside it, kept by the same keeper."""
-    subprocess.run([sys.executable, ROOT / "build.py"], check=True)
-    files = {str(file.relative_to(build.DIST)): file.read_bytes() for file in build.DIST.rglob("*") if file.is_file()}
-    files = {path: content for path, content in files.items() if not path.startswith("pack/") and path != build.KEEPER}
+    subprocess.run([sys.executable, ROOT / "build.py", "--output", folder], check=True)
+    files = site_files(folder)
     files |= {f"bare/{name}": (build.PYODIDE / name).read_bytes() for name in STOCK}
     files |= {"bare.js": BARE_WORKER, "empty.html": b"<!doctype html><title>Empty</title>"}
-    packs, kept = build.pack_for_the_keeper(files)
-    build.write_anew(files | packs | {build.KEEPER: build.keeper(kept)}, folder)
+    build.publish(files, folder)
 
 
 def measure(engine: type[Chromium] | type[WebKit], server: Server, profile: Path, runs: int) -> None:

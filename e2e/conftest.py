@@ -22,10 +22,11 @@ expect.set_options(timeout=15_000)
 
 
 @pytest.fixture(scope="session")
-def dist() -> Path:
+def dist(tmp_path_factory: pytest.TempPathFactory) -> Path:
     """The site as `python build.py` makes it."""
-    subprocess.run([sys.executable, ROOT / "build.py"], check=True, stdout=subprocess.DEVNULL)
-    return ROOT / "dist"
+    folder = tmp_path_factory.mktemp("built") / "dist"
+    subprocess.run([sys.executable, ROOT / "build.py", "--output", folder], check=True, stdout=subprocess.DEVNULL)
+    return folder
 
 
 @pytest.fixture

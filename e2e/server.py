@@ -15,6 +15,12 @@ sys.path.insert(0, str(Path(__file__).resolve().parents[1] / "site"))
 from packing.serving import Handler  # noqa: E402
 
 
+def site_files(folder: Path) -> dict[str, bytes]:
+    """The files of a built site, without what a publication adds: to publish them again, changed."""
+    files = {str(file.relative_to(folder)): file.read_bytes() for file in folder.rglob("*") if file.is_file()}
+    return {path: content for path, content in files.items() if not path.startswith("pack/") and path != "keeper.js"}
+
+
 class Server:
     """Serves a folder on one port of this machine; may be stopped, started again, and told to misbehave."""
 

@@ -21,9 +21,7 @@ SAME_DATE = (1980, 1, 1, 0, 0, 0)
 def make(build: Path, pyodide: Path, wheels: Iterable[Path], calc: Path, templates: Path, questions: list[str]) -> bytes:
     """The library as a zip, the same bytes for the same sources."""
     sources, bytecode = build / "sources", build / "bytecode"
-    for folder in (sources, bytecode):
-        shutil.rmtree(folder, ignore_errors=True)
-        folder.mkdir(parents=True)
+    bytecode.mkdir()
     for archive in (pyodide / "python_stdlib.zip", *wheels):
         with zipfile.ZipFile(archive) as packed:
             packed.extractall(sources)

@@ -10,6 +10,7 @@ import json
 import shutil
 import subprocess
 import sys
+import tempfile
 import zipfile
 from pathlib import Path
 from typing import Any
@@ -34,7 +35,7 @@ class LockBroken(Exception):
 def fetch(folder: Path) -> list[Path]:
     """The wheels for the phone, held to the lock twice: by pip's hashes and by micropip's own choice."""
     lock = json.loads(LOCK.read_text(encoding="utf-8"))
-    _empty(folder)
+    folder.mkdir()
     pinned = {name: entry for part in ("phone", "packer") for name, entry in lock[part].items()}
     compiled = {name for name, entry in pinned.items() if "compiled_sha256" in entry}
     _download(folder, PURE_WHEEL, [_pin(name, entry["version"], entry["sha256"]) for name, entry in pinned.items() if name not in compiled])
@@ -60,8 +61,11 @@ def freeze(folder: Path) -> Lock:
 
 def renew() -> None:
     """Resolve WANTED anew and write the lock."""
-    folder = HERE.parents[1] / "build" / "wheels"
-    _empty(folder)
+    with tempfile.TemporaryDirectory() as folder:
+        _renew(Path(folder))
+
+
+def _renew(folder: Path) -> None:
     _download(folder, COMPILED_WHEEL, list(COMPILED))
     _purify_all(folder)
     # Found beside the others, so that the resolver takes the pure half for what jinja2 needs.
@@ -119,10 +123,6 @@ def _compiled_hashes(folder: Path) -> dict[str, str]:
 def _sha256(file: Path) -> str:
     return hashlib.sha256(file.read_bytes()).hexdigest()
 
-
-def _empty(folder: Path) -> None:
-    shutil.rmtree(folder, ignore_errors=True)
-    folder.mkdir(parents=True)
 
 
 if __name__ == "__main__":
