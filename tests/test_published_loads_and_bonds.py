@@ -89,3 +89,57 @@ def test_an_outlet_gives_no_more_to_the_car_for_what_else_hangs_on_it() -> None:
 def test_a_car_needs_the_ground_that_an_old_dryer_outlet_has_not() -> None:
     """ANSI/NEMA WD 6: 10-30 is two hots and a neutral."""
     assert verdict_on(ask("run/car-current", fed_by="a wall outlet", outlet="10-30"), "Ground") == NO
+
+
+# --- legs and neutral --------------------------------------------------------------------------------------------
+
+
+def legs(**typed: str) -> Answer:
+    standing = {"both": "0", "shared": "yes, and they hang on opposite legs", "one_leg": "no"}
+    return ask("run/legs-and-neutral", **(standing | typed))
+
+
+def test_trap_6_the_lighter_leg_rises_and_the_heavier_one_falls_by_more_than_half() -> None:
+    """NEC 2023, Chapter 9, Table 8, 14 AWG solid 3.07 Ω/kft: 100 ft, 13 A and 6 A: 113.9 V and 120.3 V."""
+    answer = legs(leg_a="13", leg_b="6", size="14 AWG", run_length="100 ft")
+    wire = 0.314
+    assert number(answer, "volts_on_a", u.V) == pytest.approx(120 - 13 * wire - 7 * wire)
+    assert number(answer, "volts_on_a", u.V) == pytest.approx(113.9, abs=0.2)
+    assert number(answer, "volts_on_b", u.V) == pytest.approx(120.3, abs=0.05)
+
+
+def test_trap_6_volts_of_unequal_legs_against_a_nodal_solve() -> None:
+    """Kirchhoff's current law at three nodes, solved by numpy: constant-current loads, equal wires."""
+    import numpy
+
+    g = 1 / (0.1 * 3.14)
+    currents = numpy.array([-13.0, 13.0 - 6.0, 6.0])  # out of the hot A, into the neutral, into the hot B
+    lift = numpy.linalg.solve(numpy.eye(3) * g, currents)
+    a, n, b = numpy.array([120.0, 0.0, -120.0]) + lift
+    answer = legs(leg_a="13", leg_b="6", size="14 AWG", run_length="100 ft")
+    assert number(answer, "volts_on_a", u.V) == pytest.approx(a - n)
+    assert number(answer, "volts_on_b", u.V) == pytest.approx(n - b)
+
+
+def test_trap_6_a_lost_neutral_gives_15_and_225_volts() -> None:
+    """Voltage divider: 240 V over 9.6 Ω (12.5 A at 120 V) and 144 Ω (0.833 A)."""
+    answer = legs(leg_a="12.5", leg_b="0.83333", continuous="10000")
+    assert number(answer, "open_neutral_volts_a", u.V) == pytest.approx(15, abs=0.01)
+    assert number(answer, "open_neutral_volts_b", u.V) == pytest.approx(225, abs=0.01)
+    assert "open_neutral_volts_b" not in legs(shared="no, each has its own").results
+
+
+def test_trap_7_ten_kilowatts_on_two_legs_refuse_5_4_on_one() -> None:
+    """Common practice, no published source: 10 kW split-phase is 41.7 A a leg; 45 A at 120 V is 5.4 kW."""
+    heater = {"leg_a": "45", "leg_b": "0", "continuous": "10000", "size": "4 AWG"}
+    assert verdict_on(legs(**heater), "The heavier leg") == NO
+    assert verdict_on(legs(**heater), "Both legs together") == GO
+    assert verdict_on(legs(**(heater | {"one_leg": "yes"})), "The heavier leg") == GO
+    assert any("plate says" in note for note in legs(**heater).notes)
+
+
+def test_two_hots_of_one_leg_add_up_in_their_neutral() -> None:
+    """NEC 2023, 210.4: hots of a multiwire circuit have volts between them; 16 A and 16 A of one leg make 32 A."""
+    wrong = legs(leg_a="10", leg_b="9", shared="yes, and both hang on one leg")
+    assert wrong.verdict == NO and number(wrong, "neutral_current", u.A) == 19
+    assert number(legs(leg_a="10", leg_b="9"), "neutral_current", u.A) == 1
