@@ -108,7 +108,7 @@ def test_nothing_need_be_known() -> None:
 
 def test_every_fact_has_a_name_for_people_and_says_where_to_read_it() -> None:
     for _, name, fact in EVERY_FACT:
-        assert re.fullmatch(r"[a-z]+(_[a-z]+)*", name)
+        assert re.fullmatch(r"[a-z]+(_[a-z0-9]+)*", name)
         assert fact.label[0].isupper() and len(fact.help) > 5, name
 
 
