@@ -138,7 +138,10 @@ def _spoken(asked: Asked) -> str:
     working_lines = asked.choices() + found.working() if found.results else []
     lines = [asked.kind.question, f"{found.verdict.upper()}. {found.say}"]
     lines += [f"  missing: {missing.label}. {missing.where}." for missing in found.missing]
-    lines += [f"  fix: {offer.say}" for offer in asked.offers(found)]
+    offers = asked.offers(found)
+    lines += [f"  fix: {offer.say}" + (", then it is tight" if offer.verdict == "tight" else "") for offer in offers]
+    if found.verdict == "no" and not offers:
+        lines.append("  fix: no single change clears this")
     lines += [
         f"  {caution.signal}: {caution.hazard}. {caution.consequence}. {caution.avoid}."
         for caution in (asked.check.warnings() if asked.check else [])

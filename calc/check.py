@@ -75,6 +75,7 @@ class Pick:
     habit: bool = False
     when: When | tuple[When, ...] = ()
     rules: tuple[str, ...] = RULE_SETS
+    also: Mapping[str, str] = field(default_factory=dict)  # other words for an option, as people type them
 
     def options(self, rules: str) -> tuple[str, ...]:
         return self.options_by_rules[rules]
@@ -288,7 +289,7 @@ class Caution:
     hazard: str
     consequence: str
     avoid: str
-    only: Callable[[Check], bool] | None = None
+    only: Callable[[Any], bool] | None = None
 
     def __post_init__(self) -> None:
         if self.signal not in SIGNALS or not (self.hazard and self.consequence and self.avoid):
@@ -326,7 +327,7 @@ class Fix:
     """
 
     say: str
-    changes: Callable[[Check], Iterable[Change]]
+    changes: Callable[[Any], Iterable[Change]]  # of the filled form, a check of any kind
     costs: str = ""
     in_order: bool = False
 

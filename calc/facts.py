@@ -381,6 +381,7 @@ _PART = {
 
 _PLACE = {
     "trip": Fact("The trip that must be possible", "On a map, there and back", 0.1 * u.mi, 500 * u.mi),
+    "refill_time": Fact("Time there is to refill", "Your own plan: overnight, or over lunch", 0.2 * u.h, 240 * u.h),
     "coldest": Fact("Coldest air it meets", "The mean yearly extreme of the coldest place", -50 * u.degC, 30 * u.degC),
     "hottest": Fact("Hottest air it meets", "In the shade", 0 * u.degC, 60 * u.degC),
     "altitude": Fact("Altitude", "On a map, or the phone", -400 * u.m, 5500 * u.m),

@@ -12,6 +12,7 @@ from dataclasses import dataclass, field
 
 from calc import units
 from calc.check import NEC, Answer, Ask, Check, Missing, Offer, Pick, as_stated, not_known
+from calc.facts import FACTS
 from calc.printing import NBSP, Line, as_read, number_text, printed
 from calc.quantity import Quantity
 from calc.reading import Unreadable, must_be_between, read_choice, read_quantity
@@ -47,25 +48,32 @@ class Asked:
         if check is None:
             return []
         asked = [(name, spec) for name, spec in check.asks.items() if isinstance(spec, Pick) and check.asked(name)]
-        return [Line("given", "", spec.label, "", "", getattr(check, name), None, "", self.origins.get(name, "")) for name, spec in asked]
+        return [
+            Line("given", "", spec.label, "", "", getattr(check, name), None, "", self.origins.get(name, ""))
+            for name, spec in asked
+        ]
 
     def offers(self, answer: Answer) -> list[Offer]:
         return self.check.offers() if self.check and answer.verdict == "no" else []
 
 
-def fill(kind: type[Check], typed: Mapping[str, str], rig: Rig | None = None, rules: str = NEC) -> Asked:
+def fill(
+    kind: type[Check], typed: Mapping[str, str], rig: Rig | None = None, rules: str = NEC, subject: int = 0
+) -> Asked:
     """Fill a check's form from typed text, the rig's facts and the defaults.
 
+    subject: which load, car or cable of the rig it is about, where the rig has several.
     Nothing is raised for what was typed: each field's problem is kept, in words, under its name.
     """
     values: dict[str, Quantity | str] = {}
     origins: dict[str, str] = {}
     problems: dict[str, str] = {}
     missing: list[Missing] = []
+    things = (rig or example_rig()).things(lists_asked(kind), subject)
     for name, spec in kind.asks.items():
         if rules not in spec.rules:
             continue
-        standing, origin, unfit = _standing(spec, rig, rules)
+        standing, origin, unfit = _standing(spec, rig, rules, things)
         if name in typed and not (standing is not None and typed[name] == field_text(spec, standing, rules)):
             try:
                 standing, origin, unfit = read_field(spec, typed[name], rules), TYPED, ""
@@ -85,12 +93,20 @@ def fill(kind: type[Check], typed: Mapping[str, str], rig: Rig | None = None, ru
     return Asked(kind, rules, typed, check, {}, needed, origins)
 
 
-def _standing(spec: Ask | Pick, rig: Rig | None, rules: str) -> tuple[Quantity | str | None, str, str]:
+def lists_asked(kind: type[Check]) -> set[str]:
+    """The lists of the rig from which a check draws facts."""
+    groups = {spec.fact.split(".")[0] for spec in kind.asks.values() if spec.fact}
+    return {group for group in groups if f"{group}[]" in FACTS}
+
+
+def _standing(
+    spec: Ask | Pick, rig: Rig | None, rules: str, things: Mapping[str, int | None]
+) -> tuple[Quantity | str | None, str, str]:
     """What stands in a field before anything is typed, where it is from, and why it cannot serve, if so.
 
     None where it is not known.
     """
-    known = (rig or example_rig()).value(spec.fact) if spec.fact else None
+    known = (rig or example_rig()).value(spec.fact, things) if spec.fact else None
     origin = FROM_RIG if rig else EXAMPLE
     if isinstance(known, Quantity) and isinstance(spec, Ask):
         fact = Quantity(known.si, _alike(known.unit, spec.unit), exact=True)
@@ -119,7 +135,7 @@ def _for_these_people(quantity: Quantity) -> Quantity:
 def read_field(spec: Ask | Pick, text: str, rules: str) -> Quantity | str:
     """One field. Raises Unreadable with what to write instead, without the label."""
     if isinstance(spec, Pick):
-        return read_choice(text, spec.options(rules))
+        return read_choice(spec.also.get(text.strip().lower(), text), spec.options(rules))
     unit = field_unit(spec)
     quantity = read_quantity(text, unit, good_example(spec), spec.either_way)
     if spec.unit is units.wires and quantity.si % 1:

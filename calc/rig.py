@@ -7,7 +7,7 @@ newer is refused with the reason, and nothing of it is kept.
 from __future__ import annotations
 
 import json
-from collections.abc import Mapping
+from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 from functools import cache
 from importlib.resources import files
@@ -39,10 +39,45 @@ class Rig:
     name: str
     facts: Mapping[str, Known]
 
-    def value(self, path: str) -> Known | None:
-        """The fact at `group.name`; for a list of things, the first of them. None when it is not known."""
+    def value(self, path: str, things: Mapping[str, int | None] = {}) -> Known | None:  # noqa: B006  (only read)
+        """The fact at `group.name`, of the thing that `things` picks where the group is a list; None if not known."""
         group, name = path.split(".")
-        return self.facts.get(f"{group}.0.{name}") if f"{group}[]" in FACTS else self.facts.get(path)
+        if f"{group}[]" not in FACTS:
+            return self.facts.get(path)
+        index = things.get(group, 0)
+        return None if index is None else self.facts.get(f"{group}.{index}.{name}")
+
+    def count(self, group: str) -> int:
+        """How many things a list holds."""
+        indices = {int(path.split(".")[1]) for path in self.facts if path.startswith(f"{group}.")}
+        return max(indices, default=-1) + 1
+
+    def index_of(self, group: str, name: str) -> int | None:
+        """Where in a list the thing of this name stands."""
+        return next(
+            (index for index in range(self.count(group)) if self.facts.get(f"{group}.{index}.name") == name), None
+        )
+
+    def things(self, groups: Iterable[str], subject: int = 0) -> dict[str, int | None]:
+        """Which thing of each list a question is about: the subject, and what the subject refers to.
+
+        The subject is of the first list in the order of `SUBJECTS`; a thing it does not name is not known.
+        """
+        asked = sorted(set(groups), key=SUBJECTS.index)
+        if not asked:
+            return {}
+        first, *others = asked
+        found: dict[str, int | None] = {first: subject}
+        for group in others:
+            refers = next(
+                (name for name, fact in FACTS[f"{first}[]"].items() if fact.refers_to == group and not fact.many), None
+            )
+            named = self.facts.get(f"{first}.{subject}.{refers}") if refers else None
+            found[group] = self.index_of(group, named) if isinstance(named, str) else None
+        return found
+
+
+SUBJECTS = ("loads", "cars", "cables", "devices", "outlets", "parts")
 
 
 def read_rig(text: str) -> Rig:
@@ -167,9 +202,7 @@ def _fact_schema(fact: Fact) -> dict[str, Any]:
         return described | {"anyOf": [{"type": "null"}, names]}
     if fact.low is None:
         return described | {"type": ["string", "null"], "maxLength": _LONGEST_NAME}
-    fitting = [
-        unit.sign for unit in u.TYPED if _fits(unit, fact.low.unit)
-    ]
+    fitting = [unit.sign for unit in u.TYPED if _fits(unit, fact.low.unit)]
     number = {
         "type": "object",
         "required": ["value", "unit"],

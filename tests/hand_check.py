@@ -78,34 +78,7 @@ _TOKEN = re.compile(rf"(−)?({_NUMBER})(?:{NBSP}({'|'.join(map(re.escape, _SIGN
 
 # The published lists, written down here a second time: NEC 2023, 240.6(A) for breakers; IEC 60269-1, rated currents.
 _NEC_RATINGS = (10, 15, 20, 25, 30, 35, 40, 45, 50, 60, 70, 80, 90, 100, 110, 125, 150, 175, 200, 225, 250, 300, 350, 400, 450, 500, 600, 700, 800, 1000, 1200, 1600, 2000, 2500, 3000, 4000, 5000, 6000)  # fmt: skip
-_IEC_RATINGS = (
-    2,
-    4,
-    6,
-    10,
-    12,
-    16,
-    20,
-    25,
-    32,
-    35,
-    40,
-    50,
-    63,
-    80,
-    100,
-    125,
-    160,
-    200,
-    250,
-    315,
-    400,
-    500,
-    630,
-    800,
-    1000,
-    1250,
-)
+_IEC_RATINGS = (6, 10, 16, 20, 25, 32, 40, 50, 63, 80, 100, 125, 160, 200, 250, 315, 400, 500, 630, 800, 1000, 1250)
 
 
 @dataclass(frozen=True)
@@ -171,10 +144,10 @@ def _ends(function: Callable[[Any], Any]) -> Callable[[Span], Span]:
 
 def _whole(sign: str, up: bool) -> Callable[[Span], Span]:
     """The next whole number of a printed unit, for both ends of what the printed number may be."""
-    unit = 1.0 * _registry.parse_expression(_SPELLED.get(sign, sign)) if sign else _registry.Quantity(1.0)
-    scale = float(unit.to_base_units().magnitude)
 
     def entry(number: float) -> float:
+        unit = 1.0 * _registry.parse_expression(_SPELLED.get(sign, sign)) if sign else _registry.Quantity(1.0)
+        scale = float(unit.to_base_units().magnitude)
         return scale * (math.ceil(number / scale - 1e-9) if up else math.floor(number / scale + 1e-9))
 
     return lambda of: Span(iv.mpf([entry(float(of.span.a)), entry(float(of.span.b))]), of.dimension)

@@ -42,9 +42,11 @@ def ampacity_table(lay: str) -> str:
 
 def sizes(metal: str, lay: str) -> tuple[str, ...]:
     """The sizes in which this metal is listed as it lies, in every column, thinnest first."""
-    listed = table(ampacity_table(lay))
+    listed, impedances = table(ampacity_table(lay)), table("ac_impedance")
     columns = [f"{_metal(metal)} {degrees}" for degrees in ("60", "75", "90")]
-    return tuple(size for size in listed.rows if all(listed.has(size, column) for column in columns))
+    complete = (size for size in listed.rows if all(listed.has(size, column) for column in columns))
+    # A size without a row of ac impedance (700 kcmil) could only be answered for dc; it is not offered.
+    return tuple(size for size in complete if impedances.has(size, "X PVC"))
 
 
 def continuous_load(continuous: Quantity, other: Quantity, symbol: str = "I_need") -> Quantity:
@@ -213,9 +215,11 @@ def ground_wire(breaker: Quantity, metal: str, size: str, least_size: str) -> Na
     area = (
         areas.value(by_breaker, "cmil", cmil) * areas.value(size, "cmil", cmil) / areas.value(least_size, "cmil", cmil)
     )
+    # Where the wires are thinner than they should be, the ground wire is not: the table's size is the least.
+    area = max(area, areas.value(by_breaker, "cmil", cmil), key=lambda one_area: one_area.si)
     rows = areas.rows
     enough = (row for row in rows if (areas.value(row, "cmil", cmil) >= area).holds)
-    found = rows[min(rows.index(next(enough, size)), rows.index(size))]
+    found = rows[min(rows.index(next(enough, size)), max(rows.index(size), rows.index(least_size)))]
     why = f"{by_breaker} for a {breaker} breaker"
     if rows.index(size) > rows.index(least_size):
         why += f", grown as the wires were, from {least_size} to {size}"

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from calc.quantity import OutsideValidity, Quantity, Statement, alternative, constant, step
 from calc.sources import COMMON_PRACTICE, LOSS_MODEL, OWN_DERIVATION
-from calc.units import W, one, per_W
+from calc.units import W, one, per_W, percent
 
 SPLIT_PHASE = "120/240 V split-phase"
 SYSTEMS = {"120 V": ("120 V",), SPLIT_PHASE: ("120 V", "240 V"), "240 V": ("240 V",), "230 V": ("230 V",)}
@@ -16,11 +16,11 @@ def offers(system: str, volts: str) -> Statement:
     return Statement(f"An inverter of {system} {'gives' if gives else 'has no'} {volts}", gives, OWN_DERIVATION)
 
 
-def losses(rating_idle: Quantity, peak_efficiency: Quantity) -> tuple[Quantity, Quantity]:
+def losses(idle: Quantity, peak_efficiency: Quantity, rating: Quantity) -> tuple[Quantity, Quantity]:
     """The proportional and the resistive loss, a [-] and b [1/W], of P_dc = P₀ + (1 + a)·P + b·P².
 
-    b is what makes the best efficiency come out as the plate says; it then lies at P = √(P₀/b).
-    Raises OutsideValidity when the plate's efficiency leaves no room for a.
+    b is what makes the best efficiency come out as the plate says; it then lies at P = √(P₀/b) = 2·P₀/g.
+    Raises OutsideValidity where the two figures cannot belong to one inverter.
     """
     a = constant("a", "Loss that grows with the power", 0.03 * one, LOSS_MODEL)
     room = step(
@@ -28,15 +28,23 @@ def losses(rating_idle: Quantity, peak_efficiency: Quantity) -> tuple[Quantity, 
     )
     if room.si <= 0:
         raise OutsideValidity(
-            f"A peak efficiency of {peak_efficiency} is more than the loss model can hold: it needs less than 97 %."
+            f"A best efficiency of {peak_efficiency} is more than the loss model can hold: it needs less than 97 %."
         )
-    b = step("b", "Loss that grows with the square of the power", (room / 2) ** 2 / rating_idle, per_W, OWN_DERIVATION)
+    best = 2 * idle / room
+    least = constant(
+        "s_best", "Least share of the rating at which an inverter is at its best", 8 * percent, COMMON_PRACTICE
+    )
+    if (best < least * rating).holds:
+        raise OutsideValidity(
+            f"An idle draw of {idle} and a best efficiency of {peak_efficiency} do not fit together: one of the two is not this inverter's."
+        )
+    b = step("b", "Loss that grows with the square of the power", (room / 2) ** 2 / idle, per_W, OWN_DERIVATION)
     return a, b
 
 
-def power_from_bank(power: Quantity, idle: Quantity, peak_efficiency: Quantity) -> Quantity:
+def power_from_bank(power: Quantity, idle: Quantity, peak_efficiency: Quantity, rating: Quantity) -> Quantity:
     """P_dc [W], taken from the bank while `power` [W] is delivered."""
-    a, b = losses(idle, peak_efficiency)
+    a, b = losses(idle, peak_efficiency, rating)
     return step("P_dc", "Power taken from the bank", idle + (1 + a) * power + b * power**2, W, LOSS_MODEL)
 
 
@@ -45,12 +53,12 @@ def limit_of_one_leg(
 ) -> Quantity:
     """A split-phase inverter gives half its rating on each leg, unless its plate says full power on one [W]."""
     if one_leg == "yes":
-        return alternative(symbol, label, continuous, "the plate says full power on one leg", W)
+        return alternative(symbol, label, continuous, "the plate says full power on one leg", continuous.unit)
     return alternative(
         symbol,
         label,
         continuous / 2,
         "half the rating on each of the two legs, as the plate does not say full power on one",
-        W,
+        continuous.unit,
         COMMON_PRACTICE,
     )

@@ -2,6 +2,9 @@
 
 from __future__ import annotations
 
+from dataclasses import dataclass
+
+from calc.check import Requirement, require
 from calc.quantity import Quantity, constant, limit, need, root, step
 from calc.reading import read_number
 from calc.sources import COMMON_PRACTICE, OWN_DERIVATION
@@ -38,18 +41,57 @@ def start_seconds(kind: str) -> Quantity:
     return table("start_current").read("t_s", f"Time that it lasts: {kind}", kind, "seconds", s)
 
 
-def start_through(
-    source: Quantity, rated: Quantity, start: Quantity, pf: Quantity, r: Quantity, x: Quantity
-) -> tuple[Quantity, Quantity]:
-    """The start current that flows [A] and the volts left at the load meanwhile [V].
+@dataclass(frozen=True)
+class Start:
+    """A load at a standstill: an impedance, rated volts over start current, at its power factor."""
 
-    The standing motor is an impedance, rated volts over start current; r and x lie between it and a stiff source.
-    """
+    z: Quantity
+    pf: Quantity
+    reactive: Quantity
+
+
+def at_standstill(rated: Quantity, start: Quantity, pf: Quantity) -> Start:
+    """What a load is to the circuit before it turns."""
     z = step("Z_LR", "Impedance of the load at a standstill", rated / start, ohm, OWN_DERIVATION)
-    reactive = step("qf", "Its part out of step", root(1 - pf**2), one, OWN_DERIVATION)
-    whole = step("Z", "Impedance of it all", root((z * pf + r) ** 2 + (z * reactive + x) ** 2), ohm, OWN_DERIVATION)
-    flows = need("I_s", "Start current that flows", source / whole, A)
-    return flows, limit("V_s", "Volts at the tool while it starts", flows * z, V)
+    return Start(z, pf, step("qf", "Its part out of step", root(1 - pf**2), one, OWN_DERIVATION))
+
+
+def start_current(symbol: str, label: str, source: Quantity, load: Start, r: Quantity, x: Quantity) -> Quantity:
+    """The start current that flows from a stiff source through r and x into a load at a standstill [A]."""
+    whole = root((load.z * load.pf + r) ** 2 + (load.z * load.reactive + x) ** 2)
+    return need(symbol, label, source / whole, A, OWN_DERIVATION)
+
+
+def volts_at_start(flows: Quantity, load: Start) -> Quantity:
+    """The volts left at the load while it starts [V]."""
+    return limit("V_s", "Volts at the tool while it starts", flows * load.z, V)
+
+
+def rides_through(flows: Quantity, lasts: Quantity, breaker: Quantity) -> list[Requirement]:
+    """Whether an inverse-time breaker holds a start: its magnet at once, its heat with (I/I_B)²·t."""
+    surely = constant("k_hold", "Times its rating that a breaker surely holds for a moment", 5 * one, COMMON_PRACTICE)
+    perhaps = constant("k_trip", "Times its rating at which it opens at once", 10 * one, COMMON_PRACTICE)
+    cool = constant("H_hold", "Heat that it surely holds, (I/I_B)²·t", 50 * s, COMMON_PRACTICE)
+    hot = constant("H_trip", "Heat at which it surely opens", 270 * s, COMMON_PRACTICE)
+    heat = need("H", "Heat of the start in the breaker, (I/I_B)²·t", (flows / breaker) ** 2 * lasts, s)
+    return [
+        require(
+            flows <= perhaps * breaker,
+            comfortable=flows <= surely * breaker,
+            label="Breaker at the start",
+            yes="The breaker holds.",
+            tight="The start of {left} may trip the breaker now and then.",
+            no="The start of {left} trips the breaker at once; it holds up to {right}.",
+        ),
+        require(
+            heat <= hot,
+            comfortable=heat <= cool,
+            label="Breaker's heat at the start",
+            yes="The breaker stays cool enough.",
+            tight="The start lasts so long that the breaker may trip.",
+            no="The start lasts so long that the breaker trips.",
+        ),
+    ]
 
 
 def share_of_torque(left: Quantity, rated: Quantity) -> Quantity:

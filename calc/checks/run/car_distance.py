@@ -7,6 +7,8 @@ already. Taking both is an error of about 14 %.
 from __future__ import annotations
 
 from calc.check import (
+    IEC,
+    NEC,
     PHYSICAL,
     Answer,
     Caution,
@@ -21,16 +23,20 @@ from calc.check import (
     pick,
     require,
 )
+from calc.laws import outlet
 from calc.laws.battery import energy_to_hand, share_in_the_cold
 from calc.laws.car import charging_efficiency, range_left
-from calc.laws.inverter import SPLIT_PHASE, SYSTEMS, limit_of_one_leg, offers, power_from_bank
-from calc.quantity import Quantity, alternative, constant, limit, need, step
-from calc.sources import AAA_2019, COMMON_PRACTICE, EPA_LABEL, NEC_2023, OWN_DERIVATION
+from calc.laws.inverter import SPLIT_PHASE, SYSTEMS, power_from_bank
+from calc.laws.supply import LEGS, OTHER_LEG, SAME_LEG, Supply
+from calc.quantity import OutsideValidity, Quantity, alternative, constant, limit, need, smallest, step
+from calc.sources import AAA_2019, COMMON_PRACTICE, EPA_LABEL, OWN_DERIVATION
+from calc.tables import table
 from calc.units import A, V, W, degC, h, kWh, mi, mi_per_kWh, one, percent
 
 DASH, LABEL = "dash (at the battery)", "label (at the wall)"
 BY_POWER, MEASURED = "by its power", "measured"
 VOLTS = {"120 V": 120 * V, "240 V": 240 * V, "230 V": 230 * V}
+SOCKETS = {"household, 16 A": 10 * A, "IEC 60309, 16 A": 16 * A, "IEC 60309, 32 A": 32 * A}
 
 
 class CarDistance(Check):
@@ -83,6 +89,13 @@ class CarDistance(Check):
         fact="cars.charging_amps",
         common=(8 * A, 12 * A, 16 * A, 24 * A),
         help="On the car's charge screen or its charging cord; 6 A is the least a car takes",
+    )
+    outlet: str = pick(
+        "The outlet",
+        {NEC: table("outlets").rows, IEC: tuple(SOCKETS)},
+        {NEC: "14-30", IEC: "IEC 60309, 16 A"},
+        fact="outlets.configuration",
+        help="By the pattern of its slots, or the kind of socket",
     )
     breaker: Quantity = ask(
         "I_B",
@@ -209,6 +222,14 @@ class CarDistance(Check):
         fact="now.running",
         help="Lights, a fridge, tools: their watts",
     )
+    running_leg: str = pick(
+        "They hang on",
+        LEGS,
+        SAME_LEG,
+        habit=True,
+        when={"system": (SPLIT_PHASE,)},
+        help="The leg that the car's outlet is on, the other one, or both",
+    )
     idle: Quantity = ask(
         "P₀",
         "Inverter's idle draw",
@@ -247,12 +268,12 @@ class CarDistance(Check):
             W,
         )
         total = need("P", "Power the inverter gives", car + self.running, W)
-        from_bank = power_from_bank(total, self.idle, self.peak_efficiency)
+        from_bank = power_from_bank(total, self.idle, self.peak_efficiency, self.continuous)
         energy = energy_to_hand(self.bank_energy, self.health, self.charge, self.reserve, share_in_the_cold(self.cells))
         hours = step("t", "Hours of charging until the reserve", energy / from_bank, h)
         given_out = limit("E_out", "Energy the car takes from the outlet", car * hours, kWh)
         through, into_car = self._into_the_car(given_out, car)
-        left = range_left(self.air, self.cabin)
+        left, at_most = range_left(self.air, self.cabin)
         distance = limit("D_max", "Distance on what is stored", into_car * self.consumption * left, mi)
         trip_energy = need(
             "E_trip", "Energy the trip needs where it is counted", self.trip / (self.consumption * left), kWh
@@ -263,19 +284,23 @@ class CarDistance(Check):
             trip_energy / through * (from_bank / car),
             kWh,
         )
+        goes = require(
+            distance >= self.trip,
+            label="Distance",
+            rule=PHYSICAL,
+            yes="The trip is possible.",
+            tight="It goes {left}: the {right} trip is possible, with little to spare.",
+            no=f"It goes {'at most ' if at_most else ''}{{left}} on what is stored; the trip is {{right}}.",
+        )
+        if at_most and goes.condition.holds:
+            raise OutsideValidity(f"{at_most} At most {distance} are possible, and how much fewer is not known.")
         return answer(
             something,
-            require(
-                distance >= self.trip,
-                label="Distance",
-                rule=PHYSICAL,
-                yes="The trip is possible.",
-                tight="It goes {left}: the {right} trip is possible, with little to spare.",
-                no="It goes {left} on what is stored; the trip is {right}.",
-            ),
-            *self._supply(total, car),
+            goes,
+            self._cells_stand_it(),
+            *self._supply(car),
             say=f"The car goes {distance} on what is stored, after {hours} of charging.",
-            notes=self._naive(given_out, left),
+            notes=self._naive(given_out),
             distance=distance,
             range_share=left,
             car_power=car,
@@ -303,52 +328,52 @@ class CarDistance(Check):
             through = charging_efficiency(car)
         return through, limit("E_car", "Energy into the car's battery", given_out * through, kWh)
 
-    def _supply(self, total: Quantity, car: Quantity) -> tuple[Requirement, ...]:
-        """Can the rig give what the car is set to take: volts, rating, one leg, breaker."""
-        continuous = constant(
-            "k_c", "A car is a continuous load and counts for", 1.25 * one, NEC_2023.at("625.42, 210.20(A)")
+    def _cells_stand_it(self) -> Requirement:
+        most = constant("θ_max", "Hottest that cells may be while they give", 55 * degC, COMMON_PRACTICE)
+        warm = constant("θ_warm", "Cells above this age fast", 45 * degC, COMMON_PRACTICE)
+        return require(
+            self.cells <= most,
+            comfortable=self.cells <= warm,
+            label="Heat of the cells",
+            yes="The cells are cool enough.",
+            tight="The cells are at {left}: they give, and age fast.",
+            no="At {left} the cells may not give; {right} is the most.",
         )
-        drawn = need("I_need", "Current the breaker must be good for", continuous * self.charging_amps, A)
-        rests = [
-            require(
-                offers(self.system, self.charging_volts),
-                label="Volts",
-                yes="The inverter gives these volts.",
-                no=f"This inverter gives {self.system}, not {self.charging_volts}.",
-            ),
-            require(
-                total <= self.continuous,
-                label="Inverter",
-                yes="The inverter gives this.",
-                tight="The inverter gives {left} of its {right}, with little to spare.",
-                no="The car and the other loads ask {left}; the inverter gives {right}.",
-            ),
-            require(
-                drawn <= self.breaker,
-                label="Outlet",
-                exact=True,
-                yes="The breaker holds.",
-                no="Set the car lower: for hours on end its current counts as {left}, on a {right} breaker.",
-            ),
-        ]
-        if self.charging_volts == "120 V" and self.system == SPLIT_PHASE:
-            leg = limit_of_one_leg(self.continuous, self.one_leg)
-            # Where the other loads hang is not asked: held against the same leg, the answer errs to the safe side.
-            rests.append(
-                require(
-                    total <= leg,
-                    label="One leg",
-                    yes="One leg gives this.",
-                    tight="One leg gives {left} of {right}, with little to spare.",
-                    no="The car and the other loads ask {left} of one leg, which gives {right}.",
-                )
-            )
-        return tuple(rests)
 
-    def _naive(self, given_out: Quantity, left: Quantity) -> tuple[str, ...]:
+    def _supply(self, car: Quantity) -> list[Requirement]:
+        """Can the rig give what the car is set to take: volts, rating, legs, outlet and breaker."""
+        supply = Supply(self.system, self.one_leg, self.continuous, self.running, self.running_leg)
+        volts = "240 V" if self.charging_volts == "230 V" and self.system == SPLIT_PHASE else self.charging_volts
+        rests = [supply.gives_volts(self.charging_volts), *supply.carries(car, volts)]
+        return rests + (self._outlet_by_nec() if self.rules == NEC else self._socket_by_iec())
+
+    def _outlet_by_nec(self) -> list[Requirement]:
+        rating = outlet.rating_of(self.outlet)
+        return [
+            outlet.gives_volts(self.outlet, self.charging_volts),
+            outlet.has_ground(self.outlet),
+            outlet.breaker_before(self.outlet, self.breaker, rating),
+            outlet.carries(self.outlet, rating, self.breaker, self.charging_amps, lasting=True),
+        ]
+
+    def _socket_by_iec(self) -> list[Requirement]:
+        """A household socket is not made for hours at its rating; an industrial one is."""
+        lasting = constant("I_soc", f"Current for hours on end: {self.outlet}", SOCKETS[self.outlet], COMMON_PRACTICE)
+        weaker = limit("I_lim", "The lower of socket and breaker", smallest(lasting, self.breaker), A)
+        return [
+            require(
+                self.charging_amps <= weaker,
+                label="Socket",
+                exact=True,
+                yes="The socket carries it.",
+                no="Set the car lower: {left} is asked for hours on end of a socket and breaker good for {right}.",
+            )
+        ]
+
+    def _naive(self, given_out: Quantity) -> tuple[str, ...]:
         if self.consumption_kind == LABEL:
             return ()
-        careless = limit("D_n", "Energy to hand times the dash figure", given_out * self.consumption, mi)
+        careless = limit("D_n", "Energy from the outlet times the dash figure", given_out * self.consumption, mi)
         return (
             f"Energy at the outlet times the dash figure would say {careless}: it forgets the loss in the car's charger and the weather.",
         )
@@ -358,6 +383,7 @@ class CarDistance(Check):
         option("cabin", "off", "Drive with the cabin's heating and cooling off; warm it while plugged in"),
         less("trip", 1 * mi, "Plan {trip} instead"),
         more("bank_energy", 0.1 * kWh, "Carry a bank of {bank_energy}", costs="heavier, dearer"),
+        option("running_leg", OTHER_LEG, "Move the other loads to the other leg"),
         less("charging_amps", 1 * A, "Set the car to {charging_amps}", costs="it charges longer"),
         option("charging_volts", "240 V", "Charge it at 240 V"),
         less("running", 50 * W, "Switch off other loads down to {running}"),
@@ -398,6 +424,7 @@ class CarDistance(Check):
                 "charging_volts": "240 V",
                 "charging_amps": "32",
                 "continuous": "8000 W",
+                "outlet": "14-50",
                 "breaker": "40",
                 "trip": "5",
             },

@@ -6,15 +6,18 @@ load belongs to lugs and breakers, heat and crowding belong to the insulation.
 
 from __future__ import annotations
 
+from collections.abc import Iterator
+
 from calc.check import (
-    GO,
     IEC,
     NEC,
-    TIGHT,
+    NO,
     Answer,
     Caution,
+    Change,
     Check,
     Example,
+    Fix,
     Named,
     Requirement,
     answer,
@@ -27,13 +30,22 @@ from calc.check import (
 )
 from calc.laws import conductor as us
 from calc.laws import conductor_iec as iec
-from calc.laws.protection import IEC_DEVICES, NEC_BREAKERS, breaker_before, circuit_for_receptacles, standard_rating_up
-from calc.quantity import OutsideValidity, Quantity, limit, need, step
+from calc.laws.protection import (
+    IEC_DEVICES,
+    NEC_BREAKERS,
+    breaker_before,
+    circuit_for_receptacles,
+    standard_rating_down,
+    standard_rating_up,
+    standard_ratings,
+)
+from calc.quantity import Condition, OutsideValidity, Quantity, limit, need, step
 from calc.sources import COMMON_PRACTICE, IEC_60364_5_52, IEC_60898, NEC_2023
 from calc.units import A, V, degC, ft, one, percent, wires
 
 SPLIT_PHASE = "split-phase"
 MOST_TO_NEUTRAL = 139 * V
+HOLDS = "Breaker holds the load"
 ONE_LOAD, SEVERAL = "one load", "several receptacles"
 
 
@@ -134,9 +146,9 @@ class WireForRun(Check):
     )
     terminals: str = pick(
         "Lugs at both ends",
-        {NEC: ("60 °C", "75 °C")},
-        "60 °C",
-        help="Marked on the lug or breaker; 60 °C where unmarked and 100 A or less",
+        {NEC: ("60 °C", "75 °C"), IEC: ("70 °C", "90 °C")},
+        {NEC: "60 °C", IEC: "70 °C"},
+        help="Marked on the lug or breaker; unmarked it is 60 °C (NEC, to 100 A) or 70 °C (IEC)",
     )
     ambient: Quantity = ask(
         "θ_a",
@@ -234,12 +246,7 @@ class WireForRun(Check):
     def _by_nec(self, load: Quantity) -> Answer:
         stands = us.stands_heat(self.insulation, self.ambient)
         if not stands.holds:
-            too_hot = f"{self.insulation} insulation may not be used in air of {self.ambient}: {{right}} is the most."
-            return answer(
-                require(stands, label="Heat", exact=True, yes="The insulation stands the air.", no=too_hot),
-                say="",
-                load_current=load,
-            )
+            return self._too_hot(stands, load)
         wanted = us.continuous_load(self.continuous_current, self.other_current)
         lugs = us.terminal_ampacity(self.size, self.metal, self.insulation, self.terminals)
         corrected = us.corrected_ampacity(self.size, self.metal, self.lay, self.insulation, self.ambient, self.carrying)
@@ -267,7 +274,7 @@ class WireForRun(Check):
             ),
             require(
                 wanted <= self.breaker,
-                label="Breaker holds the load",
+                label=HOLDS,
                 yes="The breaker holds.",
                 tight=f"{self.size} carries it, but {{left}} is asked of a {{right}} breaker.",
                 no="{left} is asked of a {right} breaker: it trips, or wears out warm.",
@@ -293,6 +300,11 @@ class WireForRun(Check):
             longest_run=us.longest_run(self.most_drop, self.volts, opposition, loop),
             ground_wire=us.ground_wire(self.breaker, self.metal, self.size, self._least_size(wanted, load)),
         )
+
+    def _too_hot(self, stands: Condition, load: Quantity) -> Answer:
+        no = f"{self.insulation} insulation may not be used in air of {self.ambient}: {{right}} is the most."
+        rests = require(stands, label="Heat", exact=True, yes="The insulation stands the air.", no=no)
+        return answer(rests, say="", load_current=load)
 
     def _breaker_protects(self, largest: Quantity, usable: Quantity) -> list[Requirement]:
         rests = [
@@ -350,15 +362,21 @@ class WireForRun(Check):
         return (self.breaker <= breaker_before(usable, size, self.metal, self.feeds == SEVERAL)).holds
 
     def _by_iec(self, load: Quantity) -> Answer:
-        iz = iec.capacity(self.size, self.metal, self.insulation, self.method, self.loaded, self.ambient, self.circuits)
-        most = iec.capacity_for_device(iz, self.device)
+        stands = iec.stands_heat(self.insulation, self.ambient)
+        if not stands.holds:
+            return self._too_hot(stands, load)
+        laid = iec.capacity(
+            self.size, self.metal, self.insulation, self.method, self.loaded, self.ambient, self.circuits
+        )
+        iz = iec.usable(laid, self.size, self.metal, self.method, self.loaded, self.terminals)
+        most = iec.capacity_for_device(iz, self.device, self.breaker)
         opposition = iec.drop_per_amp(self.size, self.metal, self.circuit, self.run_length, self.power_factor)
         loop = us.current_path(self.circuit, load, self.lighter_leg)
         lost = iec.volts_lost(opposition, loop)
         return answer(
             require(
                 load <= self.breaker,
-                label="Device holds the load",
+                label=HOLDS,
                 yes="The device holds.",
                 tight=f"{self.size} carries it, but {{left}} is asked of a {{right}} device.",
                 no="{left} is asked of a {right} device: it trips.",
@@ -380,7 +398,9 @@ class WireForRun(Check):
             self._drop(lost),
             say=f"{self.size} {self.metal} by method {self.method} carries the {load:up}; {lost} are lost on {self.run_length}.",
             usable_ampacity=iz,
-            largest_breaker=most,
+            largest_breaker=step(
+                "I_Bmax", "Largest standard device for the wire", standard_rating_down(most, IEC_DEVICES), A, IEC_60898
+            ),
             smallest_breaker=step(
                 "I_Bmin", "Smallest standard device for the load", standard_rating_up(load, IEC_DEVICES), A, IEC_60898
             ),
@@ -395,6 +415,13 @@ class WireForRun(Check):
             ground_wire=iec.earth_wire(self.size),
         )
 
+    def _smaller_devices(self) -> Iterator[Change]:
+        """The standard ratings below the one that is there."""
+        ratings = standard_ratings(NEC_BREAKERS if self.rules == NEC else IEC_DEVICES)
+        for rating in reversed(ratings):
+            if (rating < self.breaker).holds:
+                yield {"breaker": rating}
+
     fixes = (
         next_option("size", "Use {size} or thicker", costs="heavier, dearer, stiffer"),
         option("terminals", "75 °C", "Use lugs and a breaker marked 75 °C at both ends"),
@@ -406,9 +433,22 @@ class WireForRun(Check):
             "Take the lasting load down to {continuous_current} or less",
             costs="a charger or car then takes longer",
         ),
-        less("breaker", 5 * A, "Put a {breaker} breaker before it"),
+        Fix("Put a breaker or fuse of {breaker} before it", _smaller_devices),
     )
     cautions = (
+        Caution(
+            "WARNING",
+            "A dc arc does not go out by itself",
+            "A breaker or plug made for ac burns when it opens dc, and a battery feeds the fire with thousands of amps",
+            "Use breakers and fuses marked for dc at the bank's highest volts, and a fuse at the battery",
+            only=lambda check: check.circuit == "dc",
+        ),
+        Caution(
+            "CAUTION",
+            "A fixed motor's wire is chosen by the code's motor table, with 125 %, and not by its plate",
+            "Sized by the plate it may run hot",
+            "Put in the table's current as one that lasts, and give the motor overload protection of its own",
+        ),
         Caution(
             "DANGER",
             "Live conductors kill",
@@ -519,6 +559,8 @@ class WireForRun(Check):
         label, note = "Smallest listed size that serves", "found by trial: each listed size was asked in turn"
         sizes = us.sizes(self.metal, self.lay) if self.rules == NEC else iec.sizes()
         for size in sizes:
-            if self.changed({"size": size}).answer().verdict in (GO, TIGHT):
+            rests = self.changed({"size": size}).answer().requirements
+            # A breaker too small for the load is no fault of the wire.
+            if rests and all(rest.verdict != NO or rest.label == HOLDS for rest in rests):
                 return {"smallest_size": Named(size, label, note)}
         return {"smallest_size": Named("none", label, note)}
