@@ -281,6 +281,24 @@ _CHASSIS = {
         5000 * u.mm,
     ),
     "hitch_height": Fact("Height of the hitch", "Above the ground, loaded", 50 * u.mm, 1000 * u.mm),
+    "cg_ahead": Fact(
+        "Centre of gravity ahead of the rear axle",
+        "The page on weights works it out; of the rear axle or the only one",
+        -500 * u.mm,
+        5000 * u.mm,
+    ),
+    "cg_aside": Fact(
+        "Centre of gravity off the middle line", "To either side; the page on weights works it out", 0 * u.mm, 500 * u.mm
+    ),
+    "cg_height": Fact(
+        "Height of the centre of gravity", "Above the ground; the page on weights works it out", 50 * u.mm, 2500 * u.mm
+    ),
+    "prop_ahead": Fact(
+        "Front prop or jack wheel ahead of the axle", "Where it touches the ground when parked", 100 * u.mm, 5000 * u.mm
+    ),
+    "drawbar_swing": Fact(
+        "Farthest the drawbar swings to a side", "From straight ahead until something touches", 5 * u.degree, 90 * u.degree
+    ),
     "handle_height": Fact("Height of the handle", "Above the ground", 400 * u.mm, 1600 * u.mm),
     "brake": Fact("Brake", "Look for one", options=("none", "parking brake", "overrun brake")),
 }
