@@ -95,6 +95,12 @@ IEC_61851 = Source(
 )
 BS_7671 = Source("BS 7671, Requirements for Electrical Installations", "2008", "read in a cable maker's reprint")
 
+# --- general libraries, as independent oracles ---------------------------------------------------------------
+
+SOLVER = Source(
+    "An adaptive solver of differential equations, of a general library", "", "read off a run of it in our tests"
+)
+
 # --- cars, chargers and inverters ----------------------------------------------------------------------------
 
 EPA_LABEL = Source("40 CFR 600.311-12, Determination of values for fuel economy labels", "2011", REGULATION)
