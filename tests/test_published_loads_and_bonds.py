@@ -5,6 +5,10 @@ Claims about the world at their published precision, each with its source.
 
 from __future__ import annotations
 
+import itertools
+import math
+import random
+
 import pytest
 
 from calc import units as u
@@ -12,6 +16,7 @@ from calc.catalogue import check_called
 from calc.check import GO, NO, NOT_KNOWN, TIGHT, Answer
 from calc.form import fill
 from calc.laws import pilot
+from calc.laws.loads import Load, Supply, Together
 from calc.quantity import OutsideValidity, Quantity
 
 
@@ -143,3 +148,119 @@ def test_two_hots_of_one_leg_add_up_in_their_neutral() -> None:
     wrong = legs(leg_a="10", leg_b="9", shared="yes, and both hang on one leg")
     assert wrong.verdict == NO and number(wrong, "neutral_current", u.A) == 19
     assert number(legs(leg_a="10", leg_b="9"), "neutral_current", u.A) == 1
+
+
+# --- loads together ----------------------------------------------------------------------------------------------
+
+FOUR = {
+    "count": "4",
+    "run_1": "1500",
+    "start_1": "6000",
+    "run_2": "1800",
+    "start_2": "5400",
+    "run_3": "200",
+    "start_3": "200",
+    "run_4": "1440",
+    "start_4": "1440",
+    "continuous": "5000",
+    "surge": "10000",
+}
+
+
+def test_the_load_started_last_meets_all_the_others() -> None:
+    """Common practice, no published source: 4940 W and 9440 VA on 5 kW and 10 kVA; without the charger 8000 VA."""
+    answer = ask("run/loads-together", system="240 V", **FOUR)
+    assert answer.verdict == TIGHT
+    assert number(answer, "worst_start", u.VA) == 9440
+    without = ask("run/loads-together", system="240 V", **(FOUR | {"run_4": "0", "start_4": "0"}))
+    assert without.verdict == GO and number(without, "worst_start", u.VA) == 8000
+
+
+def test_the_largest_surplus_starts_first() -> None:
+    """By hand: 6000, then 1500 + 5400 = 6900, is the least worst moment of all orders."""
+    answer = ask("run/loads-together", system="240 V", starts="by hand, one after the other", **FOUR)
+    assert number(answer, "worst_start", u.VA) == 6900
+    assert str(answer.results["start_order"]).startswith("1, then 2")
+
+
+def stands_by_brute_force(rows: list[tuple[float, float, bool]], supply: Supply) -> bool:
+    """Every order of starts and every way to hang them, tried one by one: no formula of the search is used."""
+    sides = [("both",) if two_legs else ("A", "B") for _, _, two_legs in rows]
+    for hung in itertools.product(*sides):
+        orders = list(itertools.permutations(range(len(rows))))
+        worst = min if supply.in_order else max
+        moments = []
+        for order in orders:
+            peaks = []
+            for leg in ("all", "A", "B"):
+                on, peak = supply.already, supply.already
+                for i in order:
+                    part = 1.0 if leg == "all" else 0.5 if hung[i] == "both" else 1.0 if hung[i] == leg else 0.0
+                    peak = max(peak, on + max(rows[i][1], rows[i][0]) * part)
+                    on += rows[i][0] * part
+                top = supply.surge if leg == "all" else supply.leg_surge or 1e9
+                most = supply.continuous if leg == "all" else supply.leg or 1e9
+                peaks.append(max(peak / top, on / most))
+            moments.append(max(peaks))
+        if worst(moments) <= 1 + 1e-9:
+            return True
+    return False
+
+
+@pytest.mark.parametrize("seed", range(12))
+def test_the_sets_are_what_trying_every_order_and_every_leg_finds(seed: int) -> None:
+    """Own derivation: four random loads, all 24 orders of all 15 sets on all ways to hang them."""
+    chance = random.Random(seed)
+    rows = [(run, run * chance.choice((1, 2, 4)), chance.random() < 0.3) for run in chance.sample(range(100, 3000), 4)]
+    supply = Supply(5000, 10_000, 2500, 5000, already=chance.choice((0, 300)), in_order=False)
+    search = Together(tuple(Load(*row) for row in rows), supply)
+    found = set(search.maximal_sets)
+    allowed = {
+        chosen
+        for size in range(1, 5)
+        for chosen in itertools.combinations(range(4), size)
+        if stands_by_brute_force([rows[i] for i in chosen], supply)
+    }
+    maximal = {chosen for chosen in allowed if not any(set(chosen) < set(other) for other in allowed)}
+    assert found == maximal
+
+
+def test_in_order_nothing_is_called_possible_that_no_order_can_do() -> None:
+    """Own derivation: the order by surplus, held against all orders of random loads."""
+    for seed in range(12):
+        chance = random.Random(seed)
+        rows = [(float(run), run * chance.choice((1.0, 3.0)), False) for run in chance.sample(range(100, 2000), 4)]
+        supply = Supply(5000, 7000, None, None, in_order=True)
+        search = Together(tuple(Load(*row) for row in rows), supply)
+        for size in range(1, 5):
+            for chosen in itertools.combinations(range(4), size):
+                assert search.may_run(chosen) == stands_by_brute_force([rows[i] for i in chosen], supply)
+
+
+def test_the_legs_leave_the_least_in_the_neutral() -> None:
+    """Own derivation: 13, 11, 7, 5 and 4 A on two legs: 20 against 20 is the best, and three ways are told."""
+    loads = tuple(Load(amps * 120, amps * 120) for amps in (13, 11, 7, 5, 4))
+    ways = Together(loads, Supply(9600, 20_000, 4800, 10_000)).best_legs(range(5), 3)
+    every = [
+        abs(sum(amps * side for amps, side in zip((13, 11, 7, 5, 4), sides, strict=True)))
+        for sides in itertools.product((1, -1), repeat=4)
+        for sides in ((1, *sides),)
+    ]
+    assert [way.neutral / 120 for way in ways] == sorted(every)[:3]
+    assert ways[0].neutral == 0 and all(way.fits for way in ways)
+
+
+def test_twelve_loads_are_searched_in_full_and_thirteen_are_said_not_to_be() -> None:
+    """Own derivation: the sets of twelve equal loads of which five fit are the 792 fives."""
+    twelve = Together(tuple(Load(900, 900) for _ in range(12)), Supply(4500, 9000))
+    assert twelve.exact and len(twelve.maximal_sets) == math.comb(12, 5)
+    thirteen = Together(tuple(Load(900, 900) for _ in range(13)), Supply(4500, 9000))
+    assert not thirteen.exact
+    assert thirteen.maximal_sets and all(thirteen.may_run(chosen) for chosen in thirteen.maximal_sets)
+
+
+def test_a_120_volt_load_is_held_against_its_leg_however_it_is_hung() -> None:
+    """5.4 kVA at 120 V on 10 kVA of two legs (common practice, no published source)."""
+    heater = {"count": "2", "run_1": "5400", "start_1": "5400", "run_2": "0", "start_2": "0", "continuous": "10000"}
+    assert ask("run/loads-together", surge="20000", one_leg="no", volts_1="120 V", **heater).verdict == NO
+    assert ask("run/loads-together", surge="20000", one_leg="no", volts_1="240 V", **heater).verdict == GO

@@ -363,7 +363,7 @@ class CarCurrent(Check):
             "Two cars on one inverter share one limit",
             "Together they switch it off, and with it all tools",
             "Count the other car as another load",
-            only=lambda check: check.fed_by == INVERTER,  # type: ignore[attr-defined]
+            only=lambda check: check.fed_by == INVERTER,
         ),
     )
     examples = (

@@ -259,7 +259,7 @@ class LegsAndNeutral(Check):
     fixes = (
         Fix(
             "Move 120 V loads to the other leg, to {leg_a} on A and {leg_b} on B",
-            lambda check: check._moved(),  # type: ignore[attr-defined]
+            lambda check: check._moved(),
         ),
         less("leg_a", 1 * A, "Take the loads on leg A down to {leg_a}"),
         less("leg_b", 1 * A, "Take the loads on leg B down to {leg_b}"),
@@ -274,7 +274,7 @@ class LegsAndNeutral(Check):
             "A neutral that opens while both legs are loaded puts up to 240 V on the lighter leg",
             "What hangs on it burns out and can catch fire; its metal parts may become live",
             "Never unplug or switch the neutral alone: a two-pole breaker, tight terminals, and off before anything is undone",
-            only=lambda check: check.shared == OPPOSITE,  # type: ignore[attr-defined]
+            only=lambda check: check.shared == OPPOSITE,
         ),
         Caution(
             "WARNING",

@@ -1,0 +1,513 @@
+"""The page /run/loads-together/: which of up to six loads may run at once, in which order, on which leg.
+
+Every combination is tried. A load that starts by itself (a pressure switch, a thermostat) may do so while all the
+others run, so the worst start counts, not the first one.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterator
+from functools import reduce
+
+from calc.check import (
+    NEC,
+    Answer,
+    Caution,
+    Change,
+    Check,
+    Example,
+    Fix,
+    Named,
+    Requirement,
+    answer,
+    ask,
+    less,
+    option,
+    pick,
+    require,
+)
+from calc.laws.inverter import SPLIT_PHASE, SYSTEMS, limit_of_one_leg
+from calc.laws.loads import Legs, Load, Supply, Together
+from calc.quantity import Quantity, constant, largest, need
+from calc.sources import ANSI_C84_1, COMMON_PRACTICE, OWN_DERIVATION
+from calc.units import VA, A, V, W, percent
+
+COUNTS = ("2", "3", "4", "5", "6")
+BY_ITSELF, IN_ORDER = "any of them may start by itself", "by hand, one after the other"
+RUN_HELP = "Watts or volt-amperes on its plate, the larger; 0 for not there"
+START_HELP = "Running amps times the start's multiple, times volts; the same as running for a heater"
+VOLTS_HELP = "On its plate; 120 V hangs on one leg, 240 V on both"
+FOUR = {
+    "run_1": "1500", "start_1": "6000", "run_2": "1800", "start_2": "5400",
+    "run_3": "200", "start_3": "200", "run_4": "1440", "start_4": "1440",
+    "continuous": "5000", "surge": "10000",
+}  # fmt: skip
+PLAN = OWN_DERIVATION.at("every combination was tried")
+
+
+def _off(k: int) -> Callable[[Check], Iterator[Change]]:
+    """The change that leaves one load off."""
+
+    def changes(check: Check) -> Iterator[Change]:
+        if check.asked(f"run_{k}") and getattr(check, f"run_{k}").si:
+            yield {f"run_{k}": 0 * VA, f"start_{k}": 0 * VA}
+
+    return changes
+
+
+class LoadsTogether(Check):
+    """Which loads may run together, and in which order do I start them?"""
+
+    title = "Loads together"
+    headline = "total_running"
+
+    count: str = pick("How many loads", COUNTS, "4", help="Those that might run at the same time")
+    run_1: Quantity = ask(
+        "P_1",
+        "Load 1, while it runs",
+        1500 * VA,
+        low=0 * VA,
+        high=15_000 * VA,
+        help=RUN_HELP,
+    )
+    start_1: Quantity = ask(
+        "S_1",
+        "Load 1, at its start",
+        6000 * VA,
+        low=0 * VA,
+        high=60_000 * VA,
+        help=START_HELP,
+    )
+    volts_1: str = pick(
+        "Load 1, its volts",
+        ("120 V", "240 V"),
+        "120 V",
+        rules=(NEC,),
+        when={"system": (SPLIT_PHASE,), "count": COUNTS[0:]},
+        help=VOLTS_HELP,
+    )
+    run_2: Quantity = ask(
+        "P_2",
+        "Load 2, while it runs",
+        1800 * VA,
+        low=0 * VA,
+        high=15_000 * VA,
+        help=RUN_HELP,
+    )
+    start_2: Quantity = ask(
+        "S_2",
+        "Load 2, at its start",
+        5400 * VA,
+        low=0 * VA,
+        high=60_000 * VA,
+        help=START_HELP,
+    )
+    volts_2: str = pick(
+        "Load 2, its volts",
+        ("120 V", "240 V"),
+        "120 V",
+        rules=(NEC,),
+        when={"system": (SPLIT_PHASE,), "count": COUNTS[0:]},
+        help=VOLTS_HELP,
+    )
+    run_3: Quantity = ask(
+        "P_3",
+        "Load 3, while it runs",
+        200 * VA,
+        low=0 * VA,
+        high=15_000 * VA,
+        when={"count": COUNTS[1:]},
+        help=RUN_HELP,
+    )
+    start_3: Quantity = ask(
+        "S_3",
+        "Load 3, at its start",
+        200 * VA,
+        low=0 * VA,
+        high=60_000 * VA,
+        when={"count": COUNTS[1:]},
+        help=START_HELP,
+    )
+    volts_3: str = pick(
+        "Load 3, its volts",
+        ("120 V", "240 V"),
+        "120 V",
+        rules=(NEC,),
+        when={"system": (SPLIT_PHASE,), "count": COUNTS[1:]},
+        help=VOLTS_HELP,
+    )
+    run_4: Quantity = ask(
+        "P_4",
+        "Load 4, while it runs",
+        1440 * VA,
+        low=0 * VA,
+        high=15_000 * VA,
+        when={"count": COUNTS[2:]},
+        help=RUN_HELP,
+    )
+    start_4: Quantity = ask(
+        "S_4",
+        "Load 4, at its start",
+        1440 * VA,
+        low=0 * VA,
+        high=60_000 * VA,
+        when={"count": COUNTS[2:]},
+        help=START_HELP,
+    )
+    volts_4: str = pick(
+        "Load 4, its volts",
+        ("120 V", "240 V"),
+        "120 V",
+        rules=(NEC,),
+        when={"system": (SPLIT_PHASE,), "count": COUNTS[2:]},
+        help=VOLTS_HELP,
+    )
+    run_5: Quantity = ask(
+        "P_5",
+        "Load 5, while it runs",
+        90 * VA,
+        low=0 * VA,
+        high=15_000 * VA,
+        when={"count": COUNTS[3:]},
+        help=RUN_HELP,
+    )
+    start_5: Quantity = ask(
+        "S_5",
+        "Load 5, at its start",
+        90 * VA,
+        low=0 * VA,
+        high=60_000 * VA,
+        when={"count": COUNTS[3:]},
+        help=START_HELP,
+    )
+    volts_5: str = pick(
+        "Load 5, its volts",
+        ("120 V", "240 V"),
+        "120 V",
+        rules=(NEC,),
+        when={"system": (SPLIT_PHASE,), "count": COUNTS[3:]},
+        help=VOLTS_HELP,
+    )
+    run_6: Quantity = ask(
+        "P_6",
+        "Load 6, while it runs",
+        600 * VA,
+        low=0 * VA,
+        high=15_000 * VA,
+        when={"count": COUNTS[4:]},
+        help=RUN_HELP,
+    )
+    start_6: Quantity = ask(
+        "S_6",
+        "Load 6, at its start",
+        1800 * VA,
+        low=0 * VA,
+        high=60_000 * VA,
+        when={"count": COUNTS[4:]},
+        help=START_HELP,
+    )
+    volts_6: str = pick(
+        "Load 6, its volts",
+        ("120 V", "240 V"),
+        "120 V",
+        rules=(NEC,),
+        when={"system": (SPLIT_PHASE,), "count": COUNTS[4:]},
+        help=VOLTS_HELP,
+    )
+    starts: str = pick(
+        "How they start",
+        (BY_ITSELF, IN_ORDER),
+        BY_ITSELF,
+        habit=True,
+        help="A compressor, fridge or pump starts by itself; then the first is the answer",
+    )
+    continuous: Quantity = ask(
+        "P_r",
+        "Inverter's continuous rating here",
+        5000 * VA,
+        low=100 * VA,
+        high=30_000 * VA,
+        fact="inverter.continuous",
+        common=(3000 * VA, 5000 * VA, 6000 * VA),
+        help="On its plate, less what heat and altitude take off",
+    )
+    surge: Quantity = ask(
+        "P_s",
+        "Inverter's surge rating",
+        10_000 * VA,
+        low=100 * VA,
+        high=90_000 * VA,
+        fact="inverter.surge",
+        help="In its manual: peak or surge output",
+    )
+    system: str = pick(
+        "Inverter's output",
+        tuple(SYSTEMS),
+        SPLIT_PHASE,
+        fact="inverter.system",
+        rules=(NEC,),
+        help="On its plate: output volts",
+    )
+    one_leg: str = pick(
+        "Full power on one leg?",
+        ("no", "yes"),
+        "no",
+        fact="inverter.one_leg",
+        rules=(NEC,),
+        when={"system": (SPLIT_PHASE,)},
+        help="No unless its manual says so",
+    )
+    running: Quantity = ask(
+        "S_x",
+        "Other loads running on the inverter",
+        0 * W,
+        low=0 * W,
+        high=20_000 * W,
+        fact="now.running",
+        habit=True,
+        help="What runs besides, a charger or lights: the sum of their watts",
+    )
+
+    def solve(self) -> Answer:
+        there = self._there()
+        total = need("P_all", "All of them running", self.running + self._sum(self._run(k) for k in there), VA)
+        worst = self._worst_start(total)
+        return answer(
+            require(
+                total <= self.continuous,
+                label="While they run",
+                yes="The inverter carries them all.",
+                tight="Together they ask {left} of its {right}.",
+                no="Together they ask {left}; the inverter gives {right} and switches off.",
+            ),
+            require(
+                worst <= self.surge,
+                label="At the worst start",
+                yes="The inverter carries the worst start.",
+                tight="The worst start asks {left} of its {right}.",
+                no="The worst start asks {left}; the inverter gives {right} for a moment and switches off.",
+            ),
+            *self._legs(),
+            say=f"All {len(there)} may run together: {total:up}, and {worst:up} at the worst start.",
+            notes=self._naive(worst),
+            total_running=total,
+            worst_start=worst,
+            share_used=need("u_run", "Share of its rating in use", total / self.continuous, percent),
+        )
+
+    # --- what is there --------------------------------------------------------------------------------------------
+
+    def _run(self, k: int) -> Quantity:
+        return getattr(self, f"run_{k}")  # type: ignore[no-any-return]
+
+    def _start(self, k: int) -> Quantity:
+        return getattr(self, f"start_{k}")  # type: ignore[no-any-return]
+
+    def _there(self) -> tuple[int, ...]:
+        """The loads that are there at all: by their number on the form."""
+        asked = range(1, int(self.count) + 1)
+        return tuple(k for k in asked if self._run(k).si or self._start(k).si)
+
+    def _two_legs(self, k: int) -> bool:
+        return not self._on_legs() or getattr(self, f"volts_{k}") == "240 V"
+
+    def _on_legs(self) -> bool:
+        return self.rules == NEC and self.system == SPLIT_PHASE
+
+    def _sum(self, parts: Iterator[Quantity]) -> Quantity:
+        return reduce(lambda left, right: left + right, parts, 0 * VA)
+
+    def _together(self) -> Together:
+        loads = tuple(
+            Load(self._run(k).number_in(VA), self._start(k).number_in(VA), self._two_legs(k)) for k in self._there()
+        )
+        on_legs = self._on_legs()
+        share = 1 if on_legs and self.one_leg == "yes" else 2
+        return Together(
+            loads,
+            Supply(
+                self.continuous.number_in(VA),
+                self.surge.number_in(VA),
+                self.continuous.number_in(VA) / share if on_legs else None,
+                self.surge.number_in(VA) / share if on_legs else None,
+                self.running.number_in(VA),
+                self.starts == IN_ORDER,
+            ),
+        )
+
+    # --- the worst start ------------------------------------------------------------------------------------------
+
+    def _worst_start(self, total: Quantity) -> Quantity:
+        there = self._there()
+        if not there:
+            return need("S_w", "Worst start", total, VA)
+        if self.starts == BY_ITSELF:
+            surplus = need(
+                "S_d",
+                "Largest surplus of a start over its running",
+                largest(0 * VA, *(self._start(k) - self._run(k) for k in there)),
+                VA,
+            )
+            return need("S_w", "Worst start: that load last, while all others run", total + surplus, VA)
+        before, moments = self.running + 0 * VA, []
+        for place, k in enumerate(self._order(), start=1):
+            moments.append(need(f"M_{place}", f"Start number {place}: load {k}", before + self._start(k), VA))
+            before = before + self._run(k)
+        return need("S_w", "Worst start in this order", largest(total, *moments), VA)
+
+    def _order(self) -> tuple[int, ...]:
+        there = self._there()
+        return tuple(there[i] for i in self._together().start_order(range(len(there))))
+
+    # --- legs -----------------------------------------------------------------------------------------------------
+
+    def _legs(self) -> tuple[Requirement, ...]:
+        """Each leg, with the loads hung as well as they can be; what runs besides counts on both, not knowing where."""
+        there = self._there()
+        if not self._on_legs() or not there:
+            return ()
+        best = self._together().best_legs(range(len(there)), 1)[0]
+        leg = limit_of_one_leg(self.continuous, self.one_leg)
+        leg_surge = limit_of_one_leg(self.surge, self.one_leg, "P_sl", "Most that one leg may give for a moment")
+        rests = []
+        for name, places in (("A", best.on_a), ("B", best.on_b)):
+            on = tuple(there[i] for i in places)
+            run, peak = self._leg_run_and_peak(name, on)
+            held = f"Leg {name} with load {_listed(on)}" if on else f"Leg {name}"
+            rests.append(
+                require(
+                    run <= leg,
+                    label=f"Leg {name} while they run",
+                    yes="The leg carries it.",
+                    tight=f"{held} asks {{left}} of its {{right}}.",
+                    no=f"{held} asks {{left}}; one leg gives {{right}}, however the loads are hung.",
+                )
+            )
+            rests.append(
+                require(
+                    peak <= leg_surge,
+                    label=f"Leg {name} at the worst start",
+                    yes="The leg carries its worst start.",
+                    tight=f"{held} asks {{left}} of {{right}} at its worst start.",
+                    no=f"{held} asks {{left}} at its worst start; one leg gives {{right}} for a moment.",
+                )
+            )
+        return tuple(rests)
+
+    def _leg_run_and_peak(self, name: str, on: tuple[int, ...]) -> tuple[Quantity, Quantity]:
+        both = tuple(k for k in self._there() if self._two_legs(k))
+        shares = {k: self._run(k) for k in on} | {k: self._run(k) / 2 for k in both}
+        starts = {k: self._start(k) for k in on} | {k: self._start(k) / 2 for k in both}
+        run = need(f"L_{name}", f"Leg {name} while they run", self.running + self._sum(iter(shares.values())), VA)
+        if self.starts == BY_ITSELF:
+            surplus = largest(0 * VA, *(starts[k] - shares[k] for k in shares))
+            return run, need(f"K_{name}", f"Leg {name} at its worst start", run + surplus, VA)
+        before, moments = self.running + 0 * VA, [run]
+        for k in sorted(shares, key=lambda k: (shares[k] - starts[k]).si):
+            moments.append(before + starts[k])
+            before = before + shares[k]
+        return run, need(f"K_{name}", f"Leg {name} at its worst start", largest(*moments), VA)
+
+    # --- in words -------------------------------------------------------------------------------------------------
+
+    def found_by_trial(self) -> dict[str, Named]:
+        """The sets that may run, the order and the legs: each combination was tried."""
+        there, search = self._there(), self._together()
+        sets = [tuple(there[i] for i in chosen) for chosen in search.maximal_sets]
+        said = {
+            "sets": Named(
+                "; or ".join(_listed(chosen) for chosen in sets) or "none",
+                "Loads that may run together, no other added",
+                "found by trial: every combination was tried",
+                PLAN,
+            ),
+            "start_order": Named(
+                ", then ".join(str(k) for k in self._order()) or "none",
+                "Start them in this order",
+                "what takes most beyond its running comes first, while little else runs",
+                OWN_DERIVATION,
+            ),
+        }
+        if self._on_legs() and there:
+            ways = search.best_legs(range(len(there)), len(("best", "second", "third")))
+            said["legs"] = Named(
+                "; or ".join(self._hung(way) for way in ways),
+                "Best ways to hang them on the legs",
+                "the least current in the neutral first; found by trial: every way was tried",
+                PLAN,
+            )
+        return said
+
+    def _hung(self, way: Legs) -> str:
+        there = self._there()
+        volts = constant("V_leg", "Nominal volts of a leg", 120 * V, ANSI_C84_1)
+        neutral = need("I_N", "Neutral", (way.neutral * VA) / volts, A)
+        sides = (
+            f"{name}: {_listed([there[i] for i in on]) or 'nothing'}" for name, on in (("A", way.on_a), ("B", way.on_b))
+        )
+        return f"{', '.join(sides)} (neutral {neutral:up}{'' if way.fits else ', too much for a leg'})"
+
+    def _naive(self, worst: Quantity) -> tuple[str, ...]:
+        there = self._there()
+        if not there or self.starts == IN_ORDER:
+            return ()
+        first = self._order()[0]
+        return (
+            f"Starting load {first} first is good practice, but if it stops and starts again by itself it meets all the "
+            f"others running: {worst:up}, and that is what counts here.",
+        )
+
+    fixes = (
+        Fix("Leave load 6 off", _off(6)),
+        Fix("Leave load 5 off", _off(5)),
+        Fix("Leave load 4 off", _off(4)),
+        Fix("Leave load 3 off", _off(3)),
+        Fix("Leave load 2 off", _off(2)),
+        Fix("Leave load 1 off", _off(1)),
+        option("starts", IN_ORDER, "Start them by hand, one after the other, with nothing that starts by itself"),
+        less("running", 50 * W, "Switch off what runs besides, down to {running}"),
+    )
+    cautions = (
+        Caution(
+            "WARNING",
+            "A tool that stops because the inverter switched off starts again when the power comes back",
+            "A blade or drill that starts by itself cuts a hand",
+            "Switch every tool off before the inverter is switched on again",
+        ),
+        Caution(
+            "NOTICE",
+            "A car or a charger is the cheapest load to shed",
+            "It loses some minutes; a saw that stalls under load may burn",
+            "Turn the charger down before a large motor is started",
+        ),
+    )
+    examples = (
+        Example(
+            given={"count": "4", "starts": BY_ITSELF, "system": "240 V"} | FOUR,
+            expect={"total_running": "4940 VA", "worst_start": "9440 VA"},
+            verdict="tight",
+            source=COMMON_PRACTICE.at("the load started last meets the others running: 3440 and 6000 VA"),
+        ),
+        Example(
+            given={"count": "4", "starts": BY_ITSELF, "system": "240 V"} | FOUR | {"run_4": "0", "start_4": "0"},
+            expect={"total_running": "3500 VA", "worst_start": "8000 VA"},
+            verdict="go",
+            source=COMMON_PRACTICE.at("the same without the charger"),
+        ),
+        Example(
+            given={"count": "4", "starts": IN_ORDER, "system": "240 V"} | FOUR,
+            expect={"worst_start": "6900 VA"},
+            verdict="tight",
+            source=OWN_DERIVATION.at("in the best order the second start, 5400 VA beside 1500 VA, is the worst"),
+        ),
+        Example(
+            given={"count": "2", "run_1": "5400", "start_1": "5400", "run_2": "0", "start_2": "0"}
+            | {"volts_1": "120 V", "continuous": "10000", "surge": "20000", "one_leg": "no"},
+            verdict="no",
+            source=ANSI_C84_1.at("two legs of 120 V: 10 kVA over both is 5000 VA on one"),
+        ),
+    )
+
+
+def _listed(loads: tuple[int, ...] | list[int]) -> str:
+    return " + ".join(str(k) for k in loads)
