@@ -36,7 +36,7 @@ When = Mapping[str, tuple[str, ...]]
 class Ask:
     """A number wanted. `habit`: without a fact, the default may be assumed, and is printed as assumed.
 
-    either_way: also reads the reciprocal (kWh per 100 mi where mi per kWh is asked).
+    either_way: also reads the reciprocal (kWh per 100 mi where mi per kWh is asked). whole: a count.
     when: the picks under which it is asked at all, as {pick: (options,)}, or several such, any of which will do.
     rules: the rule sets that ask it.
     """
@@ -51,6 +51,7 @@ class Ask:
     common: tuple[Quantity, ...] = ()
     habit: bool = False
     either_way: bool = False
+    whole: bool = False
     when: When | tuple[When, ...] = ()
     rules: tuple[str, ...] = RULE_SETS
 

@@ -25,6 +25,7 @@ class Fact:
     high: Quantity | None = None
     options: tuple[str, ...] = ()
     refers_to: str = ""
+    whole: bool = False
     many: bool = False  # more than one option, or reference, may hold
 
     @property
@@ -44,8 +45,8 @@ _BANK = {
     "chemistry": Fact(
         "Chemistry", "On the battery's plate", options=("LFP", "NMC", "lead-acid (AGM or gel)", "lead-acid (flooded)")
     ),
-    "series": Fact("Cells in series", "In the manual; a 48 V class LFP bank has 15 or 16", 1 * u.one, 200 * u.one),
-    "strings": Fact("Batteries or strings in parallel", "Count them", 1 * u.one, 24 * u.one),
+    "series": Fact("Cells in series", "In the manual; a 48 V class LFP bank has 15 or 16", 1 * u.one, 200 * u.one, whole=True),
+    "strings": Fact("Batteries or strings in parallel", "Count them", 1 * u.one, 24 * u.one, whole=True),
     "capacity": Fact("Capacity of one string", "On the plate: Ah", 1 * u.Ah, 5000 * u.Ah),
     "energy": Fact(
         "Nameplate energy of the bank", "On the battery's plate: Wh, or volts times amp-hours", 0.2 * u.kWh, 100 * u.kWh
@@ -222,8 +223,8 @@ _DEVICE = {
 }
 
 _PANELS = {
-    "count": Fact("Panels", "Count them", 1 * u.one, 60 * u.one),
-    "series": Fact("Panels in series", "In each string", 1 * u.one, 30 * u.one),
+    "count": Fact("Panels", "Count them", 1 * u.one, 60 * u.one, whole=True),
+    "series": Fact("Panels in series", "In each string", 1 * u.one, 30 * u.one, whole=True),
     "watts": Fact("Watts of one panel", "On its back", 5 * u.W, 800 * u.W),
     "open_volts": Fact("Open-circuit volts of one panel", "On its back: Voc", 5 * u.V, 120 * u.V),
     "power_volts": Fact("Volts at full power of one panel", "On its back: Vmp", 4 * u.V, 110 * u.V),

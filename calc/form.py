@@ -95,7 +95,8 @@ def fill(
 
 def lists_asked(kind: type[Check]) -> set[str]:
     """The lists of the rig from which a check draws facts."""
-    groups = {spec.fact.split(".")[0] for spec in kind.asks.values() if spec.fact}
+    # `parts.1.mass` names its thing itself.
+    groups = {spec.fact.split(".")[0] for spec in kind.asks.values() if spec.fact.count(".") == 1}
     return {group for group in groups if f"{group}[]" in FACTS}
 
 
@@ -138,7 +139,7 @@ def read_field(spec: Ask | Pick, text: str, rules: str) -> Quantity | str:
         return read_choice(spec.also.get(text.strip().lower(), text), spec.options(rules))
     unit = field_unit(spec)
     quantity = read_quantity(text, unit, good_example(spec), spec.either_way)
-    if spec.unit is units.wires and quantity.si % 1:
+    if (spec.whole or spec.unit is units.wires) and quantity.si % 1:
         raise Unreadable("must be a whole number")
     return must_be_between(quantity, spec.low, spec.high)
 

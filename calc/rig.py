@@ -40,7 +40,14 @@ class Rig:
     facts: Mapping[str, Known]
 
     def value(self, path: str, things: Mapping[str, int | None] = {}) -> Known | None:  # noqa: B006  (only read)
-        """The fact at `group.name`, of the thing that `things` picks where the group is a list; None if not known."""
+        """The fact at `group.name`, of the thing that `things` picks where the group is a list; None if not known.
+
+        `parts.1.mass` names the thing itself, and `parts.#` is how many there are.
+        """
+        if path.endswith(".#"):
+            return str(self.count(path.removesuffix(".#")))
+        if path.count(".") == 2:
+            return self.facts.get(path)
         group, name = path.split(".")
         if f"{group}[]" not in FACTS:
             return self.facts.get(path)
@@ -154,6 +161,8 @@ def _quantity(fact: Fact, value: Any) -> Quantity:
     unit = _UNITS.get(value["unit"]) if isinstance(value["unit"], str) else None
     if unit is None or not _fits(unit, fact.low.unit):
         raise Unreadable(f"must be {fact.low.unit.word}, like {fact.low}")
+    if fact.whole and float(value["value"]) % 1:
+        raise Unreadable("must be a whole number")
     try:
         return must_be_between(float(value["value"]) * unit, fact.low, fact.high)
     except (ValueError, OverflowError) as problem:

@@ -55,6 +55,7 @@ class BankFromCells(Check):
         low=1 * one,
         high=200 * one,
         fact="bank.series",
+        whole=True,
         common=(8 * one, 15 * one, 16 * one),
         help="Count them, or read the manual; a 48 V class LFP bank has 15 or 16",
     )
@@ -65,6 +66,7 @@ class BankFromCells(Check):
         low=1 * one,
         high=24 * one,
         fact="bank.strings",
+        whole=True,
         help="Count them",
     )
     capacity: Quantity = ask(
