@@ -67,6 +67,7 @@ class BatteryLimit(Check):
         low=1 * one,
         high=24 * one,
         fact="bank.strings",
+        whole=True,
         help="Only those that are connected now",
     )
     charge_limit: Quantity = ask(

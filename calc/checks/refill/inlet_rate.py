@@ -6,12 +6,12 @@ What tools take is taken first. The weakest of breaker, outlet, inlet, cord and 
 from __future__ import annotations
 
 from calc.check import NEC, Answer, Caution, Check, Example, answer, ask, less, pick, require
+from calc.laws.inlet import OUTLETS, power_for_charger
 from calc.quantity import Quantity, constant, largest, limit, need, read, rounded_down, smallest, step
 from calc.sources import COMMON_PRACTICE, NEC_2023, OWN_DERIVATION
 from calc.tables import table
 from calc.units import A, V, W, kW, one, percent
 
-OUTLETS = table("outlets").rows
 CORDS = table("flexible_cord").rows
 
 
@@ -117,10 +117,9 @@ class InletRate(Check):
     )
 
     def solve(self) -> Answer:
-        volts, tools = self._volts_and_tools()
+        at_charger, tools = power_for_charger(self.outlet, self.set_to, self.running)
         drawn = need("I_x", "Current drawn from the wall", largest(self.set_to, tools), A)
         most, lasting = self._limits()
-        at_charger = limit("P_ac", "Power left for the charger", volts * largest(self.set_to - tools, 0 * A), W)
         by_wall = limit("P_w", "Of that into the bank", at_charger * self.charger_efficiency, W)
         by_charger = limit("P_c", "What the charger gives at most", self.charger_amps * self.bank_volts, W)
         power = limit("P", "Power into the bank", smallest(by_wall, by_charger), kW)
@@ -146,7 +145,7 @@ class InletRate(Check):
                 no="The tools alone take {left}, above the {right} it is set to: nothing is left, and the bank or the wall's breaker gives way.",
             ),
             say=f"It refills at {power}, set by {ruling}.",
-            notes=self._naive(volts, power),
+            notes=self._naive(power),
             charging_power=power,
             charger_input=at_charger,
             charging_current=limit("I_b", "Current into the bank", power / self.bank_volts, A),
@@ -155,16 +154,6 @@ class InletRate(Check):
             ),
             drawn=drawn,
         )
-
-    def _volts_and_tools(self) -> tuple[Quantity, Quantity]:
-        """Volts the charger works at, and the amps that tools take of the busier leg."""
-        known = table("outlets")
-        volts = known.read("V", f"Nominal volts of a {self.outlet}", self.outlet, "volts", V)
-        if known.has(self.outlet, "volts to neutral") and known.text(self.outlet, "volts") == "240":
-            leg = known.read("V_leg", "Volts of one leg", self.outlet, "volts to neutral", V)
-        else:
-            leg = volts
-        return volts, need("I_t", "Current that the tools take", self.running / leg, A)
 
     def _limits(self) -> tuple[Quantity, Quantity]:
         """The most that may be drawn for a while, and for three hours or more."""
@@ -180,7 +169,8 @@ class InletRate(Check):
             limit("I_long", "Most that may be drawn for hours", for_hours, A, OWN_DERIVATION),
         )
 
-    def _naive(self, volts: Quantity, power: Quantity) -> tuple[str, ...]:
+    def _naive(self, power: Quantity) -> tuple[str, ...]:
+        volts = table("outlets").value(self.outlet, "volts", V)
         careless = step("P_n", "Breaker times volts", volts * self.breaker, kW)
         return (f"Breaker times volts would say {careless}; what goes into the bank is {power}.",)
 

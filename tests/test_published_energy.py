@@ -1,0 +1,237 @@
+"""Energy over time: published figures, the known traps, and independent solvers, each with its source.
+
+These are claims about the world at their published precision; regression digits have no place here.
+"""
+
+from __future__ import annotations
+
+import math
+import time
+
+import numpy as np
+import pytest
+from scipy.integrate import solve_ivp
+
+from calc import units as u
+from calc.catalogue import check_called
+from calc.check import GO, NO, TIGHT, Answer
+from calc.form import fill
+from calc.laws import stepping
+from calc.laws.open_circuit import rest_volts, stepped_bank
+from calc.quantity import Quantity
+from calc.tables import table
+
+
+def ask(check: str, rules: str = "nec", **typed: str) -> Answer:
+    asked = fill(check_called(check), typed, rules=rules)
+    assert not asked.problems, asked.problems
+    return asked.answer()
+
+
+def number(answer: Answer, name: str, unit: u.Unit) -> float:
+    result = answer.results[name]
+    assert isinstance(result, Quantity)
+    return result.number_in(unit)
+
+
+def verdict_on(answer: Answer, label: str) -> str:
+    return next(requirement.verdict for requirement in answer.requirements if requirement.label == label)
+
+
+# --- the kernel --------------------------------------------------------------------------------------------------
+
+CHARGES = np.array([float(row) / 100 for row in table("lfp_open_circuit").rows])
+VOLTS = np.array([float(table("lfp_open_circuit").text(row, "volts")) for row in table("lfp_open_circuit").rows])
+
+
+def bank(amp_hours: float, ohms: float) -> stepping.Bank:
+    return stepped_bank("LFP", amp_hours * u.Ah, ohms * u.ohm, 16 * u.one)
+
+
+def filled_by_solver(
+    amp_hours: float, ohms: float, watts: float, amps: float, volts: float, start: float, tail: float
+) -> tuple[float, float]:
+    """Hours and charge at the end: scipy's adaptive Runge-Kutta (4, 5) on the same curve, to 1e-9."""
+
+    def flows(charge: float) -> float:
+        rest = float(np.interp(charge, CHARGES, VOLTS))
+        by_power = (-rest + math.sqrt(rest * rest + 4 * ohms * watts)) / (2 * ohms)
+        return min(amps, by_power, (volts - rest) / ohms)
+
+    tailed = lambda _, y: flows(y[0]) - tail  # noqa: E731
+    topped = lambda _, y: y[0] - 1  # noqa: E731
+    tailed.terminal = topped.terminal = True
+    run = solve_ivp(lambda _, y: [flows(y[0]) / (amp_hours * 3600)], (0, 4e5), [start], events=[tailed, topped], rtol=1e-9, atol=1e-11, max_step=60)  # fmt: skip
+    return run.t[-1] / 3600, float(run.y[0, -1])
+
+
+@pytest.mark.parametrize(
+    "case",
+    [
+        (280, 0.020, 1e6, 140, 56.8, 0.2, 14),
+        (280, 0.012, 1e6, 100, 54.4, 0.2, 14),
+        (280, 0.020, 1e6, 140, 56.0, 0.2, 14),
+        (200, 0.014, 1500, 80, 57.6, 0.0, 10),
+        (100, 0.100, 3000, 50, 55.0, 0.5, 5),
+    ],
+)
+def test_filling_by_steps_agrees_with_a_solver_of_differential_equations(case: tuple[float, ...]) -> None:
+    amp_hours, ohms, watts, amps, volts, start, tail = case
+    hours, end = filled_by_solver(*case)
+    rows = stepping.fill(bank(amp_hours, ohms), start, watts, amps, volts, tail)
+    assert rows[-1].charge == pytest.approx(end, abs=0.0011)
+    assert rows[-1].seconds / 3600 == pytest.approx(hours, rel=0.006)
+
+
+@pytest.mark.parametrize(("watts", "cutoff"), [(3000.0, 46.0), (500.0, 46.0), (9000.0, 50.5)])
+def test_emptying_by_steps_agrees_with_a_solver_of_differential_equations(watts: float, cutoff: float) -> None:
+    ohms, coulombs = 0.012, 280 * 3600.0
+
+    def flows(charge: float) -> float:
+        rest = float(np.interp(charge, CHARGES, VOLTS))
+        return (rest - math.sqrt(rest * rest - 4 * ohms * watts)) / (2 * ohms)
+
+    stops = lambda _, y: float(np.interp(y[0], CHARGES, VOLTS)) - flows(y[0]) * ohms - cutoff  # noqa: E731
+    floor = lambda _, y: y[0]  # noqa: E731
+    stops.terminal = floor.terminal = True
+    run = solve_ivp(lambda _, y: [-flows(y[0]) / coulombs], (0, 1e6), [1.0], events=[stops, floor], rtol=1e-9, atol=1e-11, max_step=60)  # fmt: skip
+    rows = stepping.empty(bank(280, ohms), 1.0, 0.0, watts, cutoff)
+    assert rows[-1].seconds == pytest.approx(run.t[-1], rel=0.003)
+    assert rows[-1].joules == pytest.approx(watts * rows[-1].seconds, rel=1e-9)  # the dimension: watts times seconds
+
+
+def test_steps_of_ten_minutes_agree_with_a_solver_over_a_day() -> None:
+    """Sun as half a sine, a steady load: charge to 0.002 and the hour of full to 10 minutes (the annex: 3 minutes)."""
+    ohms, coulombs, load = 0.014, 200 * 3600.0, 150.0
+    stepped = bank(200, ohms)
+
+    def watts(seconds: float) -> float:
+        return 1200 * max(0.0, math.sin(math.pi * (seconds / 3600 - 6) / 12)) * (6 < seconds / 3600 < 18) - load
+
+    def slope(seconds: float, y: list[float]) -> list[float]:
+        power, rest = watts(seconds), float(np.interp(y[0], CHARGES, VOLTS))
+        amps = (-rest + math.sqrt(rest * rest + 4 * ohms * power)) / (2 * ohms)
+        return [min(amps, (57.6 - rest) / ohms) / coulombs]
+
+    full = lambda _, y: y[0] - 1  # noqa: E731
+    full.terminal = True
+    run = solve_ivp(slope, (0, 86400), [0.5], events=full, rtol=1e-9, atol=1e-11, max_step=60)
+    charge, when = 0.5, math.inf
+    for index in range(144):
+        charge, _, _ = stepped.after(charge, watts(index * 600 + 300), 600, 100, 57.6, 0.0)
+        when = min(when, index * 600 + 600 if charge >= 1 - 1e-9 else math.inf)
+        if index * 600 + 600 <= run.t[-1]:
+            assert charge == pytest.approx(float(np.interp(index * 600 + 600, run.t, run.y[0])), abs=0.002)
+    assert when == pytest.approx(run.t[-1], abs=600)
+
+
+def test_what_found_no_room_and_what_was_not_there_make_up_the_balance() -> None:
+    stepped = bank(100, 0.02)
+    charge, spilled, short = stepped.after(0.999, 5000, 600, 100, 57.6, 0.1)
+    assert charge == 1 and short == 0 and 0 < spilled < 5000
+    charge, spilled, short = stepped.after(0.101, -5000, 600, 100, 57.6, 0.1)
+    assert charge == pytest.approx(0.1) and spilled == 0 and 0 < short < 5000
+    charge, spilled, short = stepped.after(0.5, -500, 600, 100, 57.6, 0.1)
+    assert spilled == 0 and short == pytest.approx(0, abs=1e-6)
+
+
+def test_a_year_of_ten_minute_steps_takes_well_under_a_second() -> None:
+    stepped, charge = bank(200, 0.014), 0.5
+    power = [2000 * math.sin(step / 144 * 2 * math.pi) for step in range(144)]
+    began = time.process_time()
+    for step in range(52_560):
+        charge, _, _ = stepped.after(charge, power[step % 144], 600.0, 100.0, 57.6, 0.1)
+    assert time.process_time() - began < 0.8
+
+
+def test_the_rest_voltage_of_the_working_is_the_rest_voltage_of_the_kernel() -> None:
+    for charge in (0, 3, 5, 12.5, 64, 97, 98.6, 100):
+        written = rest_volts("LFP", charge * u.percent, 15 * u.one)
+        kernel = stepped_bank("LFP", 100 * u.Ah, 1 * u.ohm, 15 * u.one).rest_volts(charge / 100)
+        assert written.number_in(u.V) == pytest.approx(kernel, rel=1e-12)
+
+
+# --- refill ------------------------------------------------------------------------------------------------------
+
+BIG = {"capacity": "280", "strings": "1", "cells": "20 °C", "charge_limit": "140", "outlet": "14-60", "set_to": "60",
+       "charge": "20", "time_there_is": "24 h"}  # fmt: skip
+
+
+def test_trap_21_hours_are_not_amp_hours_over_amps() -> None:
+    """The charger holds its volts and the current falls: 2.24 h for 80 % of 280 Ah at 100 A is 2.57 h at 54.4 V and 12 mΩ.
+
+    By scipy on the same curve; the charge where the current begins to fall is 64 %, where 53.2 V + 1.2 V are 54.4 V.
+    """
+    slow = ask("refill/hours-to-full", **BIG, charger_set="100", charge_volts="54.4", resistance="12")
+    hours, end = filled_by_solver(280, 0.012, 14400 * 0.92, 100, 54.4, 0.2, 14)
+    assert number(slow, "time_to_mark", u.h) == pytest.approx(hours, rel=0.006) and hours > 1.1 * 2.24
+    assert number(slow, "charge_at_end", u.percent) == pytest.approx(100 * end, abs=0.11)
+    assert number(slow, "falls_from", u.percent) == pytest.approx(64, abs=0.2)
+    assert any("2.24" in note for note in slow.notes)
+
+
+def test_more_resistance_and_lower_volts_never_fill_sooner() -> None:
+    def hours(resistance: str, volts: str) -> float:
+        return number(ask("refill/hours-to-full", **BIG, charger_set="140", charge_volts=volts, resistance=resistance), "time_to_90", u.h)  # fmt: skip
+
+    assert hours("5", "57.6") <= hours("20", "57.6") <= hours("40", "57.6")
+    assert hours("20", "57.6") <= hours("20", "56") <= hours("20", "55")
+
+
+def test_a_charger_that_stops_early_has_not_filled() -> None:
+    """54 V over 60 mΩ: the tail current is reached long before full, and a clock would call it a go."""
+    early = ask("refill/hours-to-full", **BIG, charger_set="100", charge_volts="54", resistance="60")
+    assert early.verdict == NO and verdict_on(early, "Fills") == NO
+
+
+def test_the_row_that_is_printed_is_the_row_of_the_kernel() -> None:
+    answer = ask("refill/hours-to-full", **BIG, charger_set="100", charge_volts="57.6", resistance="12")
+    printed = {line.symbol: line.quantity for line in answer.working() if line.quantity is not None}
+    rows = stepping.fill(bank(280, 0.012), 0.2, printed["P"].si, 100, 57.6, 14)
+    assert printed["Δt"].si == pytest.approx(rows[1].seconds, rel=1e-9)
+    assert printed["I_1"].si == pytest.approx(rows[1].amps, rel=1e-9)
+
+
+def test_16_kwh_at_6_kw_is_two_and_two_thirds_hours_before_losses_and_taper() -> None:
+    """The trade's own check figure (common practice, no published source): 16 kWh at 6 kW, 2.7 h."""
+    rows = stepping.fill(stepping.Bank(16 * 3.6e6 / 51.2, 1e-9, (0.0, 1.0), (51.2, 51.2)), 0.0, 6000, 1e9, 1e9, 0)
+    assert rows[-1].seconds / 3600 == pytest.approx(2.7, abs=0.05)
+
+
+def test_cells_are_held_to_the_stricter_of_two_patterns_in_every_band() -> None:
+    """None below 0 °C, 0.05 C to 5 °C, 0.1 C to 10 °C, 0.2 C to 15 °C, rated to 45 °C, none above."""
+    expected = {"-1": 0, "0": 14, "4.9": 14, "5": 28, "9.9": 28, "10": 56, "14.9": 56, "15": 140, "44.9": 140, "45": 0}
+    for cells, amps in expected.items():
+        answer = ask("refill/battery-limit", cells=f"{cells} °C", capacity="280", strings="1", charge_limit="140")
+        assert number(answer, "allowed", u.A) == pytest.approx(amps), cells
+
+
+def test_the_makers_table_wins_and_never_lifts_the_plate() -> None:
+    typed = {"rule": "the maker's own, at this temperature", "strings": "1", "charge_limit": "50", "charger_set": "20"}
+    assert ask("refill/battery-limit", cells="50 °C", makers="25", **typed).verdict == GO
+    assert number(ask("refill/battery-limit", makers="90", **typed), "allowed", u.A) == 50
+
+
+def test_tools_that_pass_through_are_taken_first() -> None:
+    """Kirchhoff: a 20 A tool on one leg of a 40 A setting leaves 20 A at 240 V, 4.8 kW, and not 40 A less 10 A."""
+    typed = {"outlet": "14-50", "breaker": "50", "inlet": "50", "cord": "6 AWG", "set_to": "40"}
+    assert number(ask("refill/inlet-rate", running="2400", **typed), "charger_input", u.W) == 4800
+    assert number(ask("refill/inlet-rate", running="0", **typed), "charger_input", u.W) == 9600
+
+
+def test_a_large_inlet_on_a_small_outlet_is_a_no() -> None:
+    """NEC 2023, 210.20(A), 210.23: the building's smallest breaker rules, whatever the inlet's face says."""
+    assert ask("refill/inlet-rate", outlet="5-15", breaker="15", set_to="24").verdict == NO
+    assert ask("refill/inlet-rate", outlet="5-15", breaker="15", set_to="13").verdict == TIGHT
+    assert number(ask("refill/inlet-rate", outlet="5-15", breaker="15", set_to="12"), "best_setting", u.A) == 12
+
+
+# --- choose ------------------------------------------------------------------------------------------------------
+
+
+def test_one_cell_more_or_less_is_found() -> None:
+    """16 cells of 3.65 V are 58.4 V; 15 of them 54.75 V, which 57.6 V overcharge by 0.19 V each (3.84 V)."""
+    assert verdict_on(ask("choose/bank-from-cells", series="15"), "Charge voltage and the cells") == NO
+    assert verdict_on(ask("choose/bank-from-cells", series="16"), "Charge voltage and the cells") == GO
+    assert verdict_on(ask("choose/bank-from-cells", series="19"), "Cut-off and the cells") == NO
+    assert verdict_on(ask("choose/bank-from-cells", series="14", cutoff="46"), "Cut-off and the charge") == NO
