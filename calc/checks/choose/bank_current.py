@@ -148,9 +148,7 @@ class BankCurrent(Check):
             "heating_current": heating,
             "design_current": law.design(average, heating),
             "ripple_share": share,
-            "naive_current": step(
-                "I_n", "The naive figure: watts out over volts at rest", self.continuous / self.resting_volts, A
-            ),
+            "naive_current": step("I_n", "The naive figure: watts over volts at rest", power / self.resting_volts, A),
         }
         if any(requirement.verdict == "no" for requirement in reached):
             return answer(*reached, *self._strings(average), say="", notes=(), **told)
@@ -203,7 +201,7 @@ class BankCurrent(Check):
 
     def _naive(self, naive: Quantity, average: Quantity) -> tuple[str, ...]:
         return (
-            f"Watts over the volts at rest says {naive}: it forgets the losses and the sag, and is too low for cables and fuses. At the cut-off it is {average:up}.",
+            f"Watts over the volts at rest says {naive}: it forgets that the volts sag, and is too low for cables and fuses. At the cut-off it is {average:up}.",
             "A clamp meter that shows the average does not show the ripple, which heats as well.",
         )
 

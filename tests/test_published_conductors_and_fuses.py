@@ -1,0 +1,223 @@
+"""Battery cables, fuses, breakers, cords and ground wires: published figures and the traps of the trade, by number.
+
+Each stands with its source; what a circuit simulator or another library finds is named where it is used.
+"""
+
+from __future__ import annotations
+
+import math
+import shutil
+import subprocess
+
+import pytest
+
+from calc import units as u
+from calc.catalogue import check_called
+from calc.check import GO, NO, TIGHT, Answer
+from calc.form import fill
+from calc.quantity import Quantity
+
+needs_ngspice = pytest.mark.skipif(shutil.which("ngspice") is None, reason="ngspice is installed by .ci/run")
+
+
+def ask(check: str, rules: str = "nec", **typed: str) -> Answer:
+    asked = fill(check_called(check), typed, rules=rules)
+    assert not asked.problems, asked.problems
+    return asked.answer()
+
+
+def number(answer: Answer, name: str, unit: u.Unit) -> float:
+    result = answer.results[name]
+    assert isinstance(result, Quantity)
+    return result.number_in(unit)
+
+
+def verdict_on(answer: Answer, label: str) -> str:
+    return next(requirement.verdict for requirement in answer.requirements if requirement.label == label)
+
+
+def simulated(deck: str) -> dict[str, float]:
+    """What ngspice measures on a deck: the `name = value` lines of its batch output."""
+    said = subprocess.run(["ngspice", "-b"], input=deck, capture_output=True, text=True, check=False).stdout
+    found = {}
+    for line in said.splitlines():
+        name, sign, rest = line.partition("=")
+        if sign and rest.split():
+            try:
+                found[name.strip().lower()] = float(rest.split()[0])
+            except ValueError:
+                continue
+    return found
+
+
+# --- the current from the bank -----------------------------------------------------------------------------------
+
+BANK = {
+    "efficiency_known": "measured at full load",
+    "strings": "2",
+    "string_limit": "100",
+    "cutoff": "46",
+    "resting_volts": "51.2",
+}
+
+
+def test_trap_4_watts_over_nominal_volts_is_too_low_for_cables() -> None:
+    """V² − E·V + R·P = 0 and i = I·(1 − cos 2ωt), worked by hand: 6 kW at 93 %, 51.2 V, 15 mΩ.
+
+    The naive 6452 W over 51.2 V says 126.0 A; it is 131.0 A under load, 140.3 A at the cut-off of 46 V, and with the
+    ripple of a one-phase output 160.5 A under load heat the cable (√1.5 of the average).
+    """
+    answer = ask(
+        "choose/bank-current", continuous="6000", surge="6000", measured_efficiency="93", resistance="15 mohm", **BANK
+    )
+    under = number(answer, "current_under_load", u.A)
+    assert number(answer, "naive_current", u.A) == pytest.approx(126.0, abs=0.05)
+    assert under == pytest.approx(131.0, abs=0.07)
+    assert number(answer, "current_at_cutoff", u.A) == pytest.approx(140.3, abs=0.05)
+    assert under * math.sqrt(1.5) == pytest.approx(160.5, abs=0.1)
+    assert number(answer, "design_current", u.A) > 175
+    assert any("126" in note for note in answer.notes), "the naive figure is named"
+
+
+@pytest.mark.parametrize(("millifarads", "share"), [("5", 1.00), ("40", 1.01), ("100", 0.86), ("200", 0.59)])
+def test_large_capacitors_take_part_of_the_ripple(millifarads: str, share: float) -> None:
+    """Current divider at 120 Hz worked by hand for 10 mΩ and 2 µH; the capacitors of most inverters take none."""
+    answer = ask("choose/bank-current", resistance="10 mohm", capacitance=f"{millifarads} mF", inductance="2 uH")
+    assert number(answer, "ripple_share", u.one) == pytest.approx(share, abs=0.02)
+
+
+@needs_ngspice
+@pytest.mark.parametrize("millifarads", [10, 100, 300])
+def test_the_ripple_in_the_cable_is_what_a_circuit_simulator_finds(millifarads: int) -> None:
+    """ngspice, ac analysis at 120 Hz: 1 A drawn at the capacitors, the share that comes through R and L."""
+    found = simulated(f"""ripple
+I1 a 0 dc 0 ac 1
+C1 a 0 {millifarads}m
+R1 a b 10m
+L1 b 0 2u
+.control
+ac lin 1 120 120
+let share = mag(i(l1))
+print share
+.endc
+.end
+""")
+    answer = ask("choose/bank-current", resistance="10 mohm", capacitance=f"{millifarads} mF", inductance="2 uH")
+    assert number(answer, "ripple_share", u.one) == pytest.approx(found["share"], rel=1e-4)
+
+
+@needs_ngspice
+def test_the_root_mean_square_is_what_a_circuit_simulator_finds_over_whole_periods() -> None:
+    """ngspice, transient of i = 100·(1 − cos 2ωt) through a bank of 12 mΩ and no capacitors: 122.5 A."""
+    found = simulated("""pulses
+B1 a 0 I=100*(1-cos(2*pi*120*time))
+R1 a 0 12m
+.control
+tran 10u 100m 50m 10u
+meas tran heats rms v(a)
+print heats
+.endc
+.end
+""")
+    assert found["heats"] / 12e-3 == pytest.approx(100 * math.sqrt(1.5), rel=1e-3)
+    answer = ask("choose/bank-current", resistance="12 mohm", capacitance="0.1 mF")
+    ratio = number(answer, "heating_current", u.A) / number(answer, "current_at_cutoff", u.A)
+    assert ratio == pytest.approx(math.sqrt(1.5), rel=1e-3)
+
+
+def test_a_surge_that_no_voltage_carries_is_a_no() -> None:
+    """Maximum power transfer: E²/4R, here 51.2²/(4·30 mΩ) = 21.8 kW."""
+    answer = ask(
+        "choose/bank-current", surge="25000", measured_efficiency="90", continuous="6000", resistance="30 mohm", **BANK
+    )
+    assert verdict_on(answer, "Power in a surge") == NO
+
+
+# --- the fuse at the battery -------------------------------------------------------------------------------------
+
+FUSE = {
+    "highest_volts": "58.4", "short_known": "stated by the maker", "short_stated": "7361", "strings": "1",
+    "load": "amps known", "amps": "130", "ambient": "30 °C",
+}  # fmt: skip
+
+
+@pytest.mark.parametrize(
+    ("family", "volts", "amps", "label"),
+    [
+        ("bolt-down ANL-style", "32", "6000", "Volts dc"),
+        ("cube on the battery post", "58", "2000", "Volts dc"),
+        ("bolt-down ANL-style", "80", "2500", "Interrupting"),
+        ("bolt-down ANL-style", "80", "6000", "Interrupting"),
+        ("UL 248-15 Class T", "0", "20000", "Volts dc"),
+    ],
+)
+def test_trap_13_a_fuse_must_break_these_volts_and_this_short_on_dc(
+    family: str, volts: str, amps: str, label: str
+) -> None:
+    """58 V on a 58.4 V bank; 6 kA at 7.4 kA; a fuse with ac volts only. Ratings as printed on such parts."""
+    answer = ask("protect/battery-fuse", family=family, dc_volts=volts, interrupting=amps, **FUSE)
+    assert verdict_on(answer, label) == NO and answer.verdict == NO
+
+
+def test_trap_13_an_ac_figure_of_200_kiloamps_is_not_credited_on_dc() -> None:
+    """A Class T fuse breaks 200 kA on ac; on dc its family breaks 20 to 50 kA (from memory, makers' sheets rule)."""
+    answer = ask("protect/battery-fuse", interrupting="200000", dc_volts="125", **FUSE | {"short_stated": "60000"})
+    assert verdict_on(answer, "Interrupting") == NO
+    assert any("200000" in note.replace(" ", "").replace("\u00a0", "") and "ac" in note for note in answer.notes)
+    assert ask("protect/battery-fuse", interrupting="20000", dc_volts="125", **FUSE).verdict == GO
+
+
+def test_a_fuse_misses_the_design_current_by_a_third_of_an_amp() -> None:
+    """NEC 2023, 215.3: 1.25 · 140.3 A = 175.4 A; 175 A is too small, 200 A on 2/0 AWG too large: 3/0 AWG with 200 A."""
+    load = FUSE | {"amps": "140.3"}
+    assert verdict_on(ask("protect/battery-fuse", rating="175", **load), "Fuse holds the load") == NO
+    assert verdict_on(ask("protect/battery-fuse", rating="200", **load), "Fuse protects the cable") == NO
+    assert ask("protect/battery-fuse", rating="200", size="3/0 AWG", **load).verdict == GO
+
+
+def test_strings_side_by_side_each_have_their_own_fuse() -> None:
+    """Kirchhoff: a short inside one of three strings is fed by the other two, and the main fuse never sees it."""
+    three = FUSE | {"strings": "3", "short_stated": "9000"}
+    assert verdict_on(ask("protect/battery-fuse", string_fuses="no", **three), "Fuse of each string") == NO
+    assert number(
+        ask("protect/battery-fuse", place="fuse of one string", **three), "fault_current", u.A
+    ) == pytest.approx(6000)
+
+
+# --- the battery cable -------------------------------------------------------------------------------------------
+
+CABLE = {"load": "amps known", "ambient": "30 °C", "nominal_volts": "48"}
+
+
+def test_trap_26_one_current_three_cables_and_why() -> None:
+    """NEC 2023, Table 310.16: 2/0 AWG, 175 A at 75 °C lugs; 33 CFR 183.425, Table 5: 2 AWG, 170 A at 75 °C.
+
+    1.25 · 131 A = 163.8 A. The 105 °C column for boats would say 3 AWG (180 A): its 75 °C lugs do not allow it.
+    """
+    answer = ask("wire/battery-cable", amps="131", **CABLE)
+    code, boat = answer.results["smallest_size"], answer.results["smallest_on_a_boat"]
+    assert (code.text, boat.text) == ("2/0 AWG", "2 AWG")
+    assert "310.16" in str(code.source) and "75 °C lugs" in code.note and "183.425" in str(boat.source)
+    naive = ask("wire/battery-cable", amps="131", size="3 AWG", judged_by="the rule for boats", **CABLE)
+    assert verdict_on(naive, "Lugs") == NO
+    assert any("180" in note and "145" in note for note in naive.notes)
+
+
+def test_trap_4_the_cable_takes_the_current_at_the_cut_off() -> None:
+    """6 kW at 93 % is 131 A under load and 140.3 A at 46 V: 175.4 A is asked of lugs that take 175 A of 2/0 AWG."""
+    assert ask("wire/battery-cable", amps="131", size="2/0 AWG", **CABLE).verdict == TIGHT
+    assert verdict_on(ask("wire/battery-cable", amps="140.3", size="2/0 AWG", **CABLE), "Lugs") == NO
+
+
+def test_six_feet_of_loop_lose_76_millivolts() -> None:
+    """NEC 2023, Chapter 9, Table 8: 2/0 AWG 0.0967 Ω/kft; 6 ft out and back, 131 A: 0.076 V."""
+    assert number(ask("wire/battery-cable", amps="131", length="3 ft", **CABLE), "volts_lost", u.V) == pytest.approx(
+        0.0760, abs=5e-5
+    )
+
+
+def test_only_large_cables_share_a_current_and_four_of_them_crowd() -> None:
+    """NEC 2023, 310.10(G) (from memory) and Table 310.15(C)(1): four carrying, 0.80."""
+    assert verdict_on(ask("wire/battery-cable", amps="100", size="2 AWG", parallel="2", **CABLE), "Side by side") == NO
+    alone, shared = (ask("wire/battery-cable", amps="100", parallel=n, insulation="75 °C", **CABLE) for n in ("1", "2"))
+    assert number(shared, "usable_ampacity", u.A) == pytest.approx(0.8 * number(alone, "usable_ampacity", u.A))
