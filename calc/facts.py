@@ -338,6 +338,9 @@ _LOAD = {
     "start_amps": Fact("Start current", "LRA on its plate, or measured", 0.1 * u.A, 600 * u.A),
     "standstill": Fact("Turning force it needs to start, of what it has at full volts", "20 % when it turns freely; toward 100 % for a compressor with a full tank", 5 * u.percent, 100 * u.percent),
     "start_time": Fact("Seconds until it has run up", "By ear, with a watch", 0.01 * u.s, 30 * u.s),
+    "running_watts": Fact(
+        "Watts it takes while it runs", "Measured, or watts on its plate; 0 for not in use", 0 * u.W, 15_000 * u.W
+    ),
     "hours": Fact("Hours it runs in a day", "Your own plan", 0 * u.h, 24 * u.h),
     "outlet": Fact("Outlet it is plugged into", "Which one", refers_to="outlets"),
     "cord_size": Fact(
@@ -400,6 +403,7 @@ _PART = {
 
 _PLACE = {
     "trip": Fact("The trip that must be possible", "On a map, there and back", 0.1 * u.mi, 500 * u.mi),
+    "last_hours": Fact("Time it must last", "Your own plan, from now until it can be refilled", 0.5 * u.h, 720 * u.h),
     "refill_time": Fact("Time there is to refill", "Your own plan: overnight, or over lunch", 0.2 * u.h, 240 * u.h),
     "coldest": Fact("Coldest air it meets", "The mean yearly extreme of the coldest place", -50 * u.degC, 30 * u.degC),
     "hottest": Fact("Hottest air it meets", "In the shade", 0 * u.degC, 60 * u.degC),
