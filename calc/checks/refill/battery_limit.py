@@ -68,7 +68,6 @@ class BatteryLimit(Check):
         high=24 * one,
         fact="bank.strings",
         whole=True,
-        whole=True,
         help="Only those that are connected now",
     )
     charge_limit: Quantity = ask(

@@ -137,7 +137,6 @@ class HoursToFull(Check):
         high=200 * one,
         fact="bank.series",
         whole=True,
-        whole=True,
         help="In the manual; a 48 V class LFP bank has 15 or 16",
     )
     strings: Quantity = ask(
@@ -147,7 +146,6 @@ class HoursToFull(Check):
         low=1 * one,
         high=24 * one,
         fact="bank.strings",
-        whole=True,
         whole=True,
         help="Count them",
     )
