@@ -86,3 +86,78 @@ def test_where_the_filter_says_nothing_there_is_no_go() -> None:
     assert verdict_on(push(stretch="25 m"), "Distance") == NO
     assert push(wheel_kind="hard rubber", surface="grass").verdict == NOT_KNOWN
     assert push(wheel_kind="pneumatic", wheel_diameter="250 mm").verdict == NOT_KNOWN
+
+
+# --- tipping -----------------------------------------------------------------------------------------------------------
+
+TRAILER = {
+    "kind": "trailer, single axle",
+    "track": "700 mm",
+    "prop_ahead": "1250 mm",
+    "cg_ahead": "69.3 mm",
+    "cg_aside": "0 mm",
+    "cg_height": "393 mm",
+    "grade": "0",
+}
+
+
+def tip(**typed: str) -> Answer:
+    return ask("roll/ramp-tip", **{**TRAILER, **typed})
+
+
+def test_trap_it_tips_backward_at_10_degrees_and_not_at_42() -> None:
+    """Statics: 5.5 % on the tongue of a 1.25 m drawbar is 69 mm ahead of the axle; atan(69.3/393) = 10.0°.
+    Half the track over the height says 41.7°. With 12 % on the tongue, 150 mm, it is 21°."""
+    answer = tip()
+    assert number(answer, "weakest_angle", u.degree) == pytest.approx(10.0, abs=0.05)
+    assert str(answer.results["weakest_way"]) == "backward"
+    assert any("41.7" in note for note in answer.notes)
+    assert number(tip(cg_ahead="150 mm"), "weakest_angle", u.degree) == pytest.approx(20.9, abs=0.05)
+
+
+def test_a_rear_prop_takes_the_axle_out_of_the_weakest_way() -> None:
+    """Statics: distance from a point to the line through two supports, by Hesse's normal form."""
+    a, b = 400.0, 350.0
+    expected = math.degrees(math.atan((1 + 69.3 / a) / math.hypot(1 / a, 1 / b) / 393))
+    answer = tip(rear_prop="down", prop_behind="400 mm")
+    front = math.degrees(math.atan((1 - 69.3 / 1250) / math.hypot(1 / 1250, 1 / b) / 393))
+    assert number(answer, "weakest_angle", u.degree) == pytest.approx(min(expected, front), abs=1e-6)
+
+
+@pytest.mark.parametrize("swing", [5, 30, 60, 90])
+@pytest.mark.parametrize("aside", [0, 60])
+def test_a_wagon_stands_on_less_as_it_steers(swing: int, aside: int) -> None:
+    """The same polygon by numpy: signed distances from half-planes, each side of the turn tried."""
+    import numpy as np
+
+    track, base, x, z = 760.0, 1100.0, 544.0, 542.0
+    least = math.inf
+    for turned in (swing, -swing):
+        angle = math.radians(turned)
+        turn = np.array([[math.cos(angle), -math.sin(angle)], [math.sin(angle), math.cos(angle)]])
+        front = [np.array([base, 0]) + turn @ np.array([0, side * track / 2]) for side in (-1, 1)]
+        corners = [np.array([0, -track / 2]), *front, np.array([0, track / 2])]
+        for start, end in zip(corners, corners[1:] + corners[:1], strict=True):
+            along = (end - start) / np.linalg.norm(end - start)
+            least = min(least, float(np.dot(np.array([-along[1], along[0]]), np.array([x, aside]) - start)))
+    answer = tip(
+        kind="wagon, four wheels, steered by the drawbar",
+        front_axle="both its wheels carry",
+        track="760 mm",
+        wheelbase="1100 mm",
+        cg_ahead="544 mm",
+        cg_aside=f"{aside} mm",
+        cg_height="542 mm",
+        swing=f"{swing}",
+    )
+    assert number(answer, "weakest_angle", u.degree) == pytest.approx(math.degrees(math.atan(least / z)), abs=1e-6)
+
+
+def test_turning_adds_to_the_lean() -> None:
+    """Statics: atan(v²/(g·r)) at 10 mph (4.4704 m/s) on 4 m is 27.0°."""
+    answer = tip(cg_ahead="300 mm", turn_speed="10 mph", turn_radius="4 m")
+    turn = next(each for each in answer.requirements if each.label == "In the turn")
+    lean = turn.condition.quantities[0].number_in(u.degree)
+    assert lean == pytest.approx(math.degrees(math.atan(4.4704**2 / (G * 4))), abs=1e-6)
+    assert turn.verdict == NO
+    assert all(each.label != "In the turn" for each in tip(turn_speed="0 mph").requirements)

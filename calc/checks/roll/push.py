@@ -242,7 +242,7 @@ class Push(Check):
             "A loaded rig that gets away on a slope kills whoever stands below it",
             "Nobody can hold it once it rolls: it crushes legs and chests",
             "Keep everybody out of the way downhill; go up by pushing from the side or with a rope round a fixed point; chock at every rest",
-            only=lambda check: check.grade.si > 0,  # type: ignore[attr-defined]
+            only=lambda check: check.grade.si > 0,
         ),
         Caution(
             "WARNING",

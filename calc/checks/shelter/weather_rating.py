@@ -201,7 +201,7 @@ class WeatherRating(Check):
             "A closed box without a vent sucks water past its seals when it cools",
             "It fills slowly from inside",
             "Fit a membrane vent, or a drain at the lowest point",
-            only=lambda check: check.opening == NO_OPENING,  # type: ignore[attr-defined]
+            only=lambda check: check.opening == NO_OPENING,
         ),
         Caution(
             "NOTICE",
