@@ -76,6 +76,16 @@ IEC_60364_5_52 = Source(
 IEC_60364_4_43 = Source("IEC 60364-4-43, Protection against overcurrent", "2008", TRANSCRIBED)
 IEC_60364_5_54 = Source("IEC 60364-5-54, Earthing arrangements and protective conductors", "2011", FROM_MEMORY)
 IEC_60364_7_722 = Source("IEC 60364-7-722, Supplies for electric vehicles", "2018", FROM_MEMORY)
+IEC_61660 = Source(
+    "IEC 61660-1, Short-circuit currents in d.c. auxiliary installations in power plants and substations",
+    "1997",
+    FROM_MEMORY,
+)
+IEC_60949 = Source(
+    "IEC 60949, Calculation of thermally permissible short-circuit currents",
+    "1988",
+    "from memory, confirmed by the factors k of IEC 60364-4-43",
+)
 IEC_60228 = Source("IEC 60228, Conductors of insulated cables", "2004", "read in a cable maker's reprint")
 IEC_60287 = Source("IEC 60287-1-1, Electric cables, Calculation of the current rating", "2006", FROM_MEMORY)
 IEC_60309 = Source(

@@ -207,6 +207,10 @@ kWh_per_100_km = _unit(
 Wh_per_mi = _unit("Wh/mi", "watt_hour / mile", "in watt-hours per mile")
 Wh_per_km = _unit("Wh/km", "watt_hour / kilometer", "in watt-hours per kilometre")
 
+A2s_per_mm4 = _unit(
+    "A²s/mm⁴", "ampere ** 2 * second / millimeter ** 4", "in ampere-squared seconds per square millimetre squared"
+)
+
 # What a person may type. A horsepower is a power too, so kVA/hp is a plain number by dimension, and no percentage.
 TYPED = tuple(unit for unit in ALL if unit not in (kVA_per_hp, per_K, per_W))
 

@@ -61,6 +61,7 @@ STOCK_NAMES = {
     "µH": "microhenry",
     "J": "joule",
     "A²s": "ampere ** 2 * second",
+    "A²s/mm⁴": "ampere ** 2 * second / millimeter ** 4",
     "Hz": "1 / second",  # pint's hertz is a cycle, one in any case
     "kA": "kiloampere",
     "mA": "milliampere",
