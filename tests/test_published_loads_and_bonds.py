@@ -264,3 +264,59 @@ def test_a_120_volt_load_is_held_against_its_leg_however_it_is_hung() -> None:
     heater = {"count": "2", "run_1": "5400", "start_1": "5400", "run_2": "0", "start_2": "0", "continuous": "10000"}
     assert ask("run/loads-together", surge="20000", one_leg="no", volts_1="120 V", **heater).verdict == NO
     assert ask("run/loads-together", surge="20000", one_leg="no", volts_1="240 V", **heater).verdict == GO
+
+
+# --- adapters ----------------------------------------------------------------------------------------------------
+
+
+def adapter(**typed: str) -> Answer:
+    return ask("protect/adapter", **typed)
+
+
+@pytest.mark.parametrize(
+    ("outlet", "plug", "needs", "label", "expected"),
+    [
+        ("TT-30", "6-30", "240 V", "Volts of the outlet", NO),
+        ("TT-30", "L5-30", "120 V", "Volts of the outlet", GO),
+        ("10-30", "14-30", "120 and 240 V", "Ground", NO),
+        ("10-30", "14-30", "120 and 240 V", "Volts of the outlet", GO),
+        ("6-50", "5-20", "120 V", "Volts of the outlet", NO),
+        ("6-50", "6-30", "240 V", "Volts of the outlet", GO),
+        ("14-30", "5-20", "120 V", "Ground", GO),
+        ("5-15", "14-50", "240 V", "Volts of the outlet", NO),
+        ("14-50", "5-15", "240 V", "Volts of the plug", NO),
+    ],
+)
+def test_trap_9_an_adapter_makes_no_volts_no_ground_and_no_neutral(
+    outlet: str, plug: str, needs: str, label: str, expected: str
+) -> None:
+    """ANSI/NEMA WD 6: TT-30 is 125 V; 10-30 has no ground; 6-50 has no neutral; 5-15 has one hot."""
+    assert verdict_on(adapter(outlet=outlet, plug=plug, needs=needs), label) == expected
+
+
+def test_trap_10_the_breaker_in_the_wall_never_sees_it() -> None:
+    """NEC 2023, 240.5 and 210.21(B): 50 A before 14 AWG and a 15 A pattern; with 15 A in the box it passes."""
+    plain = {"outlet": "14-50", "plug": "5-15", "breaker": "50", "cord": "14 AWG", "load_amps": "12"}
+    alone = adapter(own_breaker="none", **plain)
+    assert verdict_on(alone, "Breaker before the plug") == NO
+    assert verdict_on(alone, "Breaker before the cord") == NO
+    assert any("never sees" in note for note in alone.notes)
+    boxed = adapter(own_breaker="15 A", **plain)
+    assert boxed.verdict == GO and number(boxed, "most_current", u.A) == 15
+    offered = fill(check_called("protect/adapter"), plain | {"own_breaker": "none"}).offers(alone)
+    assert any(offer.change == {"own_breaker": "15 A"} for offer in offered)
+
+
+def test_a_large_inlet_on_a_small_outlet_is_capped_to_the_outlet() -> None:
+    """ANSI/NEMA WD 6: a 5-15 has 15 A, whatever a 14-50 would take; NEC 2023, 210.20(A): 12 A of it for hours."""
+    small = {"outlet": "5-15", "plug": "14-50", "needs": "120 V", "breaker": "15", "cord": "10 AWG"}
+    assert adapter(load_amps="12", lasting="yes", **small).verdict == TIGHT
+    assert number(adapter(load_amps="12", lasting="yes", **small), "most_current", u.A) == pytest.approx(12)
+    assert verdict_on(adapter(load_amps="16", **small), "Current") == NO
+
+
+def test_an_outlet_on_too_large_a_breaker_is_no_source() -> None:
+    """NEC 2023, Table 210.21(B)(3): a 15 A outlet stands on 20 A at most."""
+    load = {"outlet": "5-15", "plug": "5-15", "load_amps": "5", "cord": "12 AWG", "own_breaker": "15 A"}
+    assert verdict_on(adapter(breaker="30", **load), "Breaker before the outlet") == NO
+    assert verdict_on(adapter(breaker="20", **load), "Breaker before the outlet") == GO

@@ -21,8 +21,9 @@ from calc.check import (
     require,
 )
 from calc.laws.inverter import SPLIT_PHASE, SYSTEMS, limit_of_one_leg, offers
+from calc.laws.outlet import breaker_before, gives_volts, has_ground, rating_of
 from calc.laws.pilot import current_offered, duty_for, least_current, most_current
-from calc.quantity import Quantity, Statement, alternative, constant, largest, limit, need, rounded_down, smallest, step
+from calc.quantity import Quantity, alternative, constant, largest, limit, need, rounded_down, smallest, step
 from calc.sources import COMMON_PRACTICE, IEC_60364_7_722, NEC_2023, SAE_J1772
 from calc.tables import table
 from calc.units import A, V, W, kW, percent
@@ -231,7 +232,7 @@ class CarCurrent(Check):
                 A,
                 IEC_60364_7_722.at("722.311"),
             )
-        rating = table("outlets").read("I_out", f"Rating of a {self.outlet}", self.outlet, "amps", A)
+        rating = rating_of(self.outlet)
         share = constant("k_h", "A load of hours may take", 80 * percent, NEC_2023.at("625.42, 210.20(A)"))
         return limit(
             "I_h", "What outlet and breaker give the car", share * smallest(rating, self.breaker) - self.other_amps, A
@@ -299,33 +300,11 @@ class CarCurrent(Check):
                 )
             )
         if self.rules == NEC:
-            listed, wanted = table("outlets"), self.charging_volts.removesuffix(" V")
-            # To charge at 120 V an outlet needs a neutral and at 240 V two hots; a 230 V car takes no American outlet.
-            given = {listed.text(self.outlet, "volts")}
-            if listed.has(self.outlet, "volts to neutral"):
-                given.add(listed.text(self.outlet, "volts to neutral"))
-            gives = wanted in given
-            rests.append(
-                require(
-                    Statement(
-                        f"A {self.outlet} {'gives' if gives else 'has no'} {self.charging_volts}", gives, listed.source
-                    ),
-                    label="Outlet's volts",
-                    yes="The outlet gives these volts.",
-                    no=f"A {self.outlet} has no {self.charging_volts}.",
-                )
-            )
-            grounded = listed.text(self.outlet, "ground") == "yes"
-            rests.append(
-                require(
-                    Statement(
-                        f"A {self.outlet} {'has' if grounded else 'has no'} ground contact", grounded, listed.source
-                    ),
-                    label="Ground",
-                    yes="The outlet has a ground contact.",
-                    no=f"A {self.outlet} has no ground contact: a charging cord refuses it, and a fault would be live on the car's body.",
-                )
-            )
+            rests += [
+                gives_volts(self.outlet, self.charging_volts),
+                has_ground(self.outlet),
+                breaker_before(self.outlet, self.breaker, rating_of(self.outlet)),
+            ]
         return tuple(rests)
 
     def _naive(self, to_set: Quantity) -> tuple[str, ...]:
