@@ -235,3 +235,71 @@ def test_one_cell_more_or_less_is_found() -> None:
     assert verdict_on(ask("choose/bank-from-cells", series="16"), "Charge voltage and the cells") == GO
     assert verdict_on(ask("choose/bank-from-cells", series="19"), "Cut-off and the cells") == NO
     assert verdict_on(ask("choose/bank-from-cells", series="14", cutoff="46"), "Cut-off and the charge") == NO
+
+
+# --- run ---------------------------------------------------------------------------------------------------------
+
+STEADY = {
+    "reserve": "0",
+    "charge": "100",
+    "health": "100",
+    "cells": "25 °C",
+    "running": "0",
+    "count": "1",
+    "hours_1": "24",
+}
+
+
+def test_trap_22_hours_are_not_energy_times_efficiency_over_watts() -> None:
+    """3 kW from 14.336 kWh at 92 %: 4.40 h by the short sum; less with the idle draw, the square and the bank's heat.
+
+    Against a constant-power discharge of a flat 51.2 V behind 12 mΩ, by scipy.
+    """
+    answer = ask("run/hours-for-loads", **STEADY, watts_1="3000", bank_energy="14.336", idle="60", continuous="6000", peak_efficiency="92", resistance="12", bank_volts="51.2")  # fmt: skip
+    drawn = number(answer, "power_from_bank", u.W)
+    amps = (51.2 - math.sqrt(51.2**2 - 4 * 0.012 * drawn)) / 0.024
+    run = solve_ivp(lambda _, y: [-amps], (0, 24), [280.0], events=[_empty], rtol=1e-10)
+    assert number(answer, "hours", u.h) == pytest.approx(run.t[-1], rel=0.001)
+    assert number(answer, "hours", u.h) < 0.985 * 4.40
+    assert any("4.40" in note for note in answer.notes)
+
+
+def _empty(_: float, amp_hours: list[float]) -> float:
+    return amp_hours[0]
+
+
+_empty.terminal = True  # type: ignore[attr-defined]
+
+
+def test_the_idle_draw_rules_small_loads() -> None:
+    """20 W on an inverter that idles at 55 W: 61 h from 4.608 kWh, not the 207 h of energy times 90 % over watts."""
+    answer = ask("run/hours-for-loads", **(STEADY | {"reserve": "10"}), watts_1="20", bank_energy="5.12", idle="55", continuous="4500", peak_efficiency="90")  # fmt: skip
+    assert number(answer, "hours", u.h) == pytest.approx(61, abs=0.5)
+    assert any("207" in note for note in answer.notes)
+    assert number(answer, "idle_share", u.percent) > 70
+
+
+def test_the_resistive_loss_goes_with_the_mean_of_the_square() -> None:
+    """Three loads on and off by chance, each of the eight states weighed by how often it stands: b times the mean of P²."""
+    loads = ((1500.0, 6.0), (700.0, 3.0), (200.0, 12.0))
+    mean, square = 0.0, 0.0
+    for state in range(8):
+        on = [bool(state >> k & 1) for k in range(3)]
+        weight = math.prod(hours / 24 if is_on else 1 - hours / 24 for (_, hours), is_on in zip(loads, on, strict=True))
+        watts = sum(watts for (watts, _), is_on in zip(loads, on, strict=True) if is_on)
+        mean, square = mean + weight * watts, square + weight * watts**2
+    typed = {f"watts_{k}": f"{watts}" for k, (watts, _) in enumerate(loads, 1)} | {f"hours_{k}": f"{hours}" for k, (_, hours) in enumerate(loads, 1)}  # fmt: skip
+    answer = ask(
+        "run/hours-for-loads", **typed, count="3", running="0", idle="60", continuous="5000", peak_efficiency="93"
+    )
+    room = 1 / 0.93 - 1.03
+    drawn = 60 + 1.03 * mean + (room / 2) ** 2 / 60 * square
+    assert number(answer, "power_from_bank", u.W) == pytest.approx(drawn, rel=1e-9)
+    assert square > 2 * mean**2  # the square of the mean would miss more than half of it
+
+
+def test_a_load_that_pulls_the_volts_under_the_cutoff_is_a_no_however_much_is_stored() -> None:
+    """Ohm: 9 kW through 40 mΩ takes about 200 A and 8 V off 51.2 V."""
+    answer = ask("run/hours-for-loads", **STEADY, watts_1="9000", resistance="40", bank_energy="100", continuous="12000", idle="150", time_wanted="2 h")  # fmt: skip
+    assert verdict_on(answer, "Time") == GO and answer.verdict == NO
+    assert verdict_on(answer, "Volts under the largest load") == NO

@@ -1,0 +1,404 @@
+"""The page /run/hours-for-loads/: how long the bank carries a list of loads that come and go.
+
+What the inverter takes for itself runs all day and rules small loads; the resistive loss goes with the mean of the
+square, not with the square of the mean.
+"""
+
+from __future__ import annotations
+
+from calc.check import (
+    PHYSICAL,
+    Answer,
+    Caution,
+    Check,
+    Example,
+    Requirement,
+    answer,
+    ask,
+    less,
+    more,
+    option,
+    pick,
+    require,
+)
+from calc.laws.battery import energy_to_hand, share_in_the_cold
+from calc.laws.inverter import losses
+from calc.quantity import OutsideValidity, Quantity, alternative, constant, largest, limit, need, root, smallest, step
+from calc.sources import COMMON_PRACTICE, DEFINITION, LOSS_MODEL, OWN_DERIVATION
+from calc.units import V, W, degC, h, kWh, mohm, one, percent
+
+COUNTS = ("1", "2", "3", "4")
+STAYS_ON, SWITCHED_OFF = "stays on", "switched off when nothing runs"
+WATTS_HELP = "Measured, or watts on its plate; 0 for not in use"
+HOURS_HELP = "Your own plan; a fridge runs about 8 of the 24"
+
+
+class HoursForLoads(Check):
+    """How long will it run these things?"""
+
+    title = "Hours for the loads"
+    headline = "hours"
+
+    time_wanted: Quantity = ask(
+        "t_w",
+        "Time it must last",
+        24 * h,
+        low=0.5 * h,
+        high=720 * h,
+        fact="place.last_hours",
+        common=(8 * h, 24 * h, 48 * h),
+        help="Your own plan, from now until it can be refilled",
+    )
+    count: str = pick(
+        "How many loads",
+        COUNTS,
+        "4",
+        fact="loads.#",
+        help="The four largest, where there are more; a steady rest goes below",
+    )
+    watts_1: Quantity = ask(
+        "P_1",
+        "Load 1, watts while it runs",
+        1500 * W,
+        low=0 * W,
+        high=15_000 * W,
+        fact="loads.0.running_watts",
+        help=WATTS_HELP,
+    )
+    hours_1: Quantity = ask(
+        "h_1",
+        "Load 1, hours in a day",
+        1.5 * h,
+        low=0 * h,
+        high=24 * h,
+        fact="loads.0.hours",
+        help=HOURS_HELP,
+    )
+    watts_2: Quantity = ask(
+        "P_2",
+        "Load 2, watts while it runs",
+        700 * W,
+        low=0 * W,
+        high=15_000 * W,
+        fact="loads.1.running_watts",
+        when={"count": COUNTS[1:]},
+        help=WATTS_HELP,
+    )
+    hours_2: Quantity = ask(
+        "h_2",
+        "Load 2, hours in a day",
+        0.5 * h,
+        low=0 * h,
+        high=24 * h,
+        fact="loads.1.hours",
+        when={"count": COUNTS[1:]},
+        help=HOURS_HELP,
+    )
+    watts_3: Quantity = ask(
+        "P_3",
+        "Load 3, watts while it runs",
+        200 * W,
+        low=0 * W,
+        high=15_000 * W,
+        fact="loads.2.running_watts",
+        when={"count": COUNTS[2:]},
+        help=WATTS_HELP,
+    )
+    hours_3: Quantity = ask(
+        "h_3",
+        "Load 3, hours in a day",
+        6 * h,
+        low=0 * h,
+        high=24 * h,
+        fact="loads.2.hours",
+        when={"count": COUNTS[2:]},
+        help=HOURS_HELP,
+    )
+    watts_4: Quantity = ask(
+        "P_4",
+        "Load 4, watts while it runs",
+        85 * W,
+        low=0 * W,
+        high=15_000 * W,
+        fact="loads.3.running_watts",
+        when={"count": COUNTS[3:]},
+        help=WATTS_HELP,
+    )
+    hours_4: Quantity = ask(
+        "h_4",
+        "Load 4, hours in a day",
+        4 * h,
+        low=0 * h,
+        high=24 * h,
+        fact="loads.3.hours",
+        when={"count": COUNTS[3:]},
+        help=HOURS_HELP,
+    )
+    running: Quantity = ask(
+        "S_x",
+        "Other loads running on the inverter",
+        0 * W,
+        low=0 * W,
+        high=20_000 * W,
+        fact="now.running",
+        help="What runs all the time besides those loads",
+    )
+    between: str = pick(
+        "Inverter between loads",
+        (STAYS_ON, SWITCHED_OFF),
+        STAYS_ON,
+        habit=True,
+        help="Whether somebody switches it off; a sleep mode counts if it finds your loads",
+    )
+    idle: Quantity = ask(
+        "P₀",
+        "Inverter's idle draw",
+        60 * W,
+        low=0.5 * W,
+        high=500 * W,
+        fact="inverter.idle",
+        common=(25 * W, 55 * W, 90 * W),
+        help="In its manual: no-load watts; or measured",
+    )
+    peak_efficiency: Quantity = ask(
+        "η",
+        "Inverter's best efficiency",
+        93 * percent,
+        low=75 * percent,
+        high=99 * percent,
+        fact="inverter.peak_efficiency",
+        help="In its manual",
+    )
+    continuous: Quantity = ask(
+        "P_r",
+        "Inverter's continuous rating here",
+        5000 * W,
+        low=100 * W,
+        high=30_000 * W,
+        fact="inverter.continuous",
+        help="On its plate, less what heat and altitude take off",
+    )
+    bank_energy: Quantity = ask(
+        "E_n",
+        "Nameplate energy of the bank",
+        10.2 * kWh,
+        low=0.2 * kWh,
+        high=100 * kWh,
+        fact="bank.energy",
+        common=(5.1 * kWh, 10.2 * kWh, 15.4 * kWh),
+        help="On the battery's plate: volts times amp-hours, over 1000",
+    )
+    bank_volts: Quantity = ask(
+        "V_b",
+        "Nominal volts",
+        51.2 * V,
+        low=5 * V,
+        high=800 * V,
+        fact="bank.nominal_volts",
+        help="On the battery's plate",
+    )
+    resistance: Quantity = ask(
+        "R_b",
+        "Resistance of the whole bank",
+        14 * mohm,
+        low=0.1 * mohm,
+        high=1000 * mohm,
+        fact="bank.resistance",
+        help="In the manual, or measured from two loads; with leads",
+    )
+    cutoff: Quantity = ask(
+        "V_co",
+        "Inverter's low-voltage cut-off",
+        46 * V,
+        low=5 * V,
+        high=800 * V,
+        fact="inverter.cutoff",
+        help="In its settings",
+    )
+    health: Quantity = ask(
+        "s",
+        "What is left of the nameplate energy",
+        100 * percent,
+        low=50 * percent,
+        high=100 * percent,
+        fact="bank.health",
+        help="From a measured discharge; 100 % when new",
+    )
+    charge: Quantity = ask(
+        "q",
+        "Charge left now",
+        100 * percent,
+        low=0 * percent,
+        high=100 * percent,
+        fact="now.charge",
+        common=(50 * percent, 75 * percent, 100 * percent),
+        help="On the battery's monitor",
+    )
+    reserve: Quantity = ask(
+        "q_r",
+        "Charge kept back",
+        10 * percent,
+        low=0 * percent,
+        high=60 * percent,
+        fact="bank.reserve",
+        help="Your rule; never under the maker's least charge",
+    )
+    cells: Quantity = ask(
+        "θ_c",
+        "Temperature of the bank's cells",
+        20 * degC,
+        low=-40 * degC,
+        high=65 * degC,
+        fact="now.cells",
+        help="On the battery's monitor; cells lag the air by hours",
+    )
+
+    def solve(self) -> Answer:
+        something = require(
+            self.charge > self.reserve,
+            label="Charge",
+            exact=True,
+            yes="There is charge above what is kept back.",
+            no="There is {left} left and {right} is kept back: nothing for the loads.",
+        )
+        if something.verdict == "no":
+            return answer(something, say="", charge_left=self.charge)
+        mean, rms, on = self._means()
+        a, b = losses(self.idle, self.peak_efficiency, self.continuous)
+        own = step("P_own", "Of that what the inverter takes to be on", on * self.idle, W)
+        from_bank = need("P_dc", "Mean power taken from the bank", own + (1 + a) * mean + b * rms**2, W, LOSS_MODEL)
+        sag = need(
+            "P_R", "Mean heat in the bank and its leads",
+            self.resistance * (from_bank / self.bank_volts) ** 2, W, OWN_DERIVATION,
+        )  # fmt: skip
+        cold = share_in_the_cold(self.cells)
+        energy = energy_to_hand(self.bank_energy, self.health, self.charge, self.reserve, cold)
+        hours = limit("t", "Hours until the reserve", energy / (from_bank + sag), h)
+        share = step("k_own", "Share that the inverter's idle draw takes", own / (from_bank + sag), percent)
+        return answer(
+            something,
+            require(
+                hours >= self.time_wanted,
+                label="Time",
+                rule=PHYSICAL,
+                yes="It lasts.",
+                tight="It lasts {left} of the {right} wanted, with little to spare.",
+                no="It lasts {left}; {right} is wanted.",
+            ),
+            self._volts_hold(a, b),
+            say=f"It runs these for {hours}; the inverter itself takes {share} of it.",
+            notes=self._notes(mean, energy, hours),
+            hours=hours,
+            mean_power=mean,
+            power_from_bank=from_bank,
+            idle_share=share,
+            energy_to_hand=energy,
+            energy_at_outlets=limit("E_out", "Energy the loads take in that time", mean * hours, kWh),
+        )
+
+    def _volts_hold(self, a: Quantity, b: Quantity) -> Requirement:
+        """Toward the end of the charge the largest load still has to find the volts."""
+        watts = largest(*(getattr(self, f"watts_{k}") for k in range(1, int(self.count) + 1)))
+        most = need("P_top", "Power of the largest load, with what runs all the time", watts + self.running, W)
+        drawn = need(
+            "P_dc2", "Power taken from the bank for it", self.idle + (1 + a) * most + b * most**2, W, LOSS_MODEL
+        )
+        under = self.bank_volts**2 - 2 * 2 * self.resistance * drawn
+        if under.si < 0:
+            raise OutsideValidity(f"The bank cannot give {drawn} through {self.resistance} at any voltage.")
+        volts = limit(
+            "V_t", "Volts left at the inverter meanwhile", (self.bank_volts + root(under)) / 2, V, OWN_DERIVATION
+        )
+        room = constant("k_co", "Room above the cut-off that is comfortable", 1.05 * one, COMMON_PRACTICE)
+        return require(
+            volts >= self.cutoff,
+            comfortable=volts >= room * self.cutoff,
+            label="Volts under the largest load",
+            yes="The volts hold until the reserve.",
+            tight="Under the largest load {left} are left near the reserve; it cuts off at {right}.",
+            no="Under the largest load only {left} are left near the reserve; it cuts off at {right} with charge left.",
+        )
+
+    def _means(self) -> tuple[Quantity, Quantity, Quantity]:
+        """Mean power [W], root of the mean of its square [W], and the share of the day the inverter is on.
+
+        Loads that come and go without heed of one another: the variances add.
+        """
+        day = constant("t_d", "Hours in a day", 24 * h, DEFINITION)
+        loads = [
+            (str(k), getattr(self, f"watts_{k}"), getattr(self, f"hours_{k}")) for k in range(1, int(self.count) + 1)
+        ]
+        shares = [
+            (watts, step(f"d_{k}", f"Share of the day that load {k} runs", hours / day, one))
+            for k, watts, hours in loads
+        ]
+        mean_power = need("P", "Mean power the loads take", sum((w * d for w, d in shares), self.running), W)
+        spread = [watts**2 * (share * (1 - share)) for watts, share in shares]
+        rms = need("P_rms", "Root of the mean of its square", root(sum(spread, mean_power**2)), W, OWN_DERIVATION)
+        if self.between == STAYS_ON or self.running.si:
+            return (
+                mean_power,
+                rms,
+                alternative(
+                    "k_on", "Share of the day it is on", 1 * one, "something runs all day, or it stays on", one
+                ),
+            )
+        some = sum((share for _, share in shares[1:]), shares[0][1])
+        return mean_power, rms, step("k_on", "Share of the day it is on, at most", smallest(some, 1 * one), one)
+
+    def _notes(self, mean: Quantity, energy: Quantity, hours: Quantity) -> tuple[str, ...]:
+        if not mean.si:
+            return ("Nothing but the inverter runs.",)
+        careless = step("t_n", "Energy times best efficiency over watts", energy * self.peak_efficiency / mean, h)
+        return (
+            f"Energy times the best efficiency over the loads would say {careless}: it forgets the idle draw, the square and the bank's own heat.",
+        )
+
+    fixes = (
+        option("between", SWITCHED_OFF, "Switch the inverter off when nothing runs"),
+        more("charge", 5 * percent, "Fill the bank to {charge} first", costs="it takes time to refill"),
+        less("time_wanted", 1 * h, "Refill after {time_wanted}"),
+        more("bank_energy", 0.1 * kWh, "Carry a bank of {bank_energy}", costs="heavier, dearer"),
+        less("hours_1", 0.5 * h, "Run load 1 for {hours_1} a day"),
+        less("hours_2", 0.5 * h, "Run load 2 for {hours_2} a day"),
+        less("hours_3", 0.5 * h, "Run load 3 for {hours_3} a day"),
+        less("hours_4", 0.5 * h, "Run load 4 for {hours_4} a day"),
+        less("running", 10 * W, "Keep what runs all the time to {running}"),
+    )
+    cautions = (
+        Caution(
+            "CAUTION",
+            "When the bank is empty everything stops at once",
+            "Lights, pumps and tools stop in the middle of the work",
+            "Keep a reserve and a light of its own; never hang a medical device or a sump pump on a guess",
+        ),
+        Caution(
+            "NOTICE",
+            "This is a mean over days like these",
+            "A cold night or a longer job ends it sooner",
+            "Look at the monitor at noon and in the evening",
+        ),
+    )
+    examples = (
+        Example(
+            given={
+                "count": "1", "watts_1": "20", "hours_1": "24", "bank_energy": "5.12", "reserve": "10", "charge": "100",
+                "health": "100", "cells": "25 °C", "idle": "55", "continuous": "4500", "running": "0", "time_wanted": "48 h",
+            },
+            expect={"hours": "61 h"},
+            within=0.01,
+            verdict="go",
+            source=LOSS_MODEL.at("55 W and 1.03 times 20 W from 4.608 kWh; without the idle draw it would be 207 h"),
+        ),
+        Example(
+            given={
+                "count": "1", "watts_1": "3000", "hours_1": "24", "bank_energy": "14.336", "reserve": "0", "charge": "100",
+                "health": "100", "cells": "25 °C", "idle": "60", "continuous": "6000", "peak_efficiency": "92", "resistance": "12", "running": "0",
+                "time_wanted": "5 h",
+            },
+            expect={"hours": "4.32 h"},
+            within=0.005,
+            verdict="no",
+            source=LOSS_MODEL.at("3 kW at about 92 %, and 12 mΩ; energy times efficiency over watts says 4.4 h"),
+        ),
+    )  # fmt: skip
