@@ -393,7 +393,7 @@ def more(name: str, step: Quantity, say: str, costs: str = "") -> Fix:
 
 # --- the check -----------------------------------------------------------------------------------------------
 
-_ATTRIBUTES = {"solve", "found_by_trial", "fixes", "cautions", "examples", "title", "rule_sets", "headline", "told"}
+_ATTRIBUTES = {"solve", "found_by_trial", "fixes", "cautions", "examples", "title", "rule_sets", "headline", "told", "about"}
 
 
 class Check:
@@ -409,6 +409,8 @@ class Check:
     cautions: ClassVar[tuple[Caution, ...]] = ()
     examples: ClassVar[tuple[Example, ...]] = ()
     told: ClassVar[bool] = False
+    # The things of the rig that the question is about, where a list holds several kinds: {fact: (values,)}.
+    about: ClassVar[Mapping[str, tuple[str, ...]]] = {}
     rules: str
 
     def __init_subclass__(cls) -> None:

@@ -7,16 +7,16 @@ printed as assumed.
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Callable, Mapping
 from dataclasses import dataclass, field
 
 from calc import units
-from calc.check import NEC, Answer, Ask, Check, Missing, Offer, Pick, as_stated, not_known
+from calc.check import NEC, Answer, Ask, Check, Example, Missing, Offer, Pick, as_stated, not_known
 from calc.facts import FACTS
 from calc.printing import NBSP, Line, as_read, number_text, printed
 from calc.quantity import Quantity
 from calc.reading import Unreadable, must_be_between, read_choice, read_quantity
-from calc.rig import Rig, example_rig
+from calc.rig import SUBJECTS, Rig, example_rig
 from calc.units import Unit
 
 TYPED, FROM_RIG, EXAMPLE, ASSUMED = "typed here", "from the rig", "example number", "assumed; common habit"
@@ -33,14 +33,25 @@ class Asked:
     problems: Mapping[str, str] = field(default_factory=dict)
     missing: tuple[Missing, ...] = ()
     origins: Mapping[str, str] = field(default_factory=dict)
+    subject: int = 0
+    subject_name: str = ""
 
     def answer(self) -> Answer:
         """The answer, found-by-trial results included; `not known` where a fact is missing."""
-        assert self.check is not None, "a form that cannot be read has no answer"
+        return self._unless_missing(Check.full_answer)
+
+    def plain_answer(self) -> Answer:
+        """The answer without what is found by trial: what a row of the board needs."""
+        return self._unless_missing(Check.answer)
+
+    def _unless_missing(self, answered: Callable[[Check], Answer]) -> Answer:
+        if self.problems:
+            return not_known(next(iter(self.problems.values())))
+        assert self.check is not None
         if self.missing:
             names = ", ".join(missing.label[0].lower() + missing.label[1:] for missing in self.missing)
             return not_known(f"Not answered without: {names}.", self.missing)
-        return self.check.full_answer()
+        return answered(self.check)
 
     def choices(self) -> list[Line]:
         """The picks that stand behind the answer, as lines of the working: what was chosen, and by whom."""
@@ -58,18 +69,21 @@ class Asked:
 
 
 def fill(
-    kind: type[Check], typed: Mapping[str, str], rig: Rig | None = None, rules: str = NEC, subject: int = 0
+    kind: type[Check], typed: Mapping[str, str], rig: Rig | None = None, rules: str = NEC, subject: int | None = None
 ) -> Asked:
     """Fill a check's form from typed text, the rig's facts and the defaults.
 
-    subject: which load, car or cable of the rig it is about, where the rig has several.
+    subject: which load, car or cable of the rig it is about, where the rig has several; else the first that fits.
     Nothing is raised for what was typed: each field's problem is kept, in words, under its name.
     """
     values: dict[str, Quantity | str] = {}
     origins: dict[str, str] = {}
     problems: dict[str, str] = {}
     missing: list[Missing] = []
-    things = (rig or example_rig()).things(lists_asked(kind), subject)
+    whole = rig or example_rig()
+    if subject is None:
+        subject = next(iter(subjects(kind, whole)), 0)
+    things = whole.things(lists_asked(kind), subject)
     for name, spec in kind.asks.items():
         if rules not in spec.rules:
             continue
@@ -87,10 +101,10 @@ def fill(
         else:
             values[name], origins[name] = standing, origin
     if problems:
-        return Asked(kind, rules, typed, None, problems)
+        return Asked(kind, rules, typed, None, problems, subject=subject)
     check = kind(rules, origins, **values)
     needed = tuple(fact for fact in missing if check.asked(fact.name))
-    return Asked(kind, rules, typed, check, {}, needed, origins)
+    return Asked(kind, rules, typed, check, {}, needed, origins, subject, subject_name(kind, whole, subject))
 
 
 def lists_asked(kind: type[Check]) -> set[str]:
@@ -98,6 +112,27 @@ def lists_asked(kind: type[Check]) -> set[str]:
     # `parts.1.mass` names its thing itself.
     groups = {spec.fact.split(".")[0] for spec in kind.asks.values() if spec.fact.count(".") == 1}
     return {group for group in groups if f"{group}[]" in FACTS}
+
+
+def subjects(kind: type[Check], rig: Rig) -> list[int]:
+    """The loads, cars or cables of a rig that a check is about, by their places in their list; [0] where it asks of none."""
+    lists = sorted(lists_asked(kind), key=SUBJECTS.index)
+    if not lists:
+        return [0]
+    first = lists[0]
+    fitting = {fact.split(".")[1]: values for fact, values in kind.about.items() if fact.split(".")[0] == first}
+    return [
+        index
+        for index in range(rig.count(first))
+        if all(rig.facts.get(f"{first}.{index}.{name}") in (None, *values) for name, values in fitting.items())
+    ]
+
+
+def subject_name(kind: type[Check], rig: Rig, subject: int) -> str:
+    """What the person calls the thing that a check is about; empty where it is about the rig as a whole."""
+    lists = sorted(lists_asked(kind), key=SUBJECTS.index)
+    name = rig.facts.get(f"{lists[0]}.{subject}.name") if lists else None
+    return name if isinstance(name, str) else ""
 
 
 def _standing(
@@ -131,6 +166,22 @@ def _alike(unit: Unit, wanted: Unit) -> Unit:
 def _for_these_people(quantity: Quantity) -> Quantity:
     """The same number, shown in the unit these people use; it is worked as it is kept, whoever reads it."""
     return quantity.shown_in(units.usual(quantity.unit))
+
+
+def published(kind: type[Check], example: Example) -> Asked:
+    """A published case: what it states, and the form's own defaults; the example rig has no say in it."""
+    return fill(kind, defaults(kind, example.rules) | dict(example.given), rules=example.rules)
+
+
+def defaults(kind: type[Check], rules: str) -> dict[str, str]:
+    """Every default of a form, as it would be typed."""
+    return {
+        name: spec.default(rules)
+        if isinstance(spec, Pick)
+        else f"{as_read(spec.default.shown)} {spec.default.unit.sign}"
+        for name, spec in kind.asks.items()
+        if rules in spec.rules
+    }
 
 
 def read_field(spec: Ask | Pick, text: str, rules: str) -> Quantity | str:

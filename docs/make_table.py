@@ -10,7 +10,7 @@ sys.path.insert(0, str(ROOT))
 
 from calc.catalogue import all_checks  # noqa: E402
 from calc.check import Ask, Check, Pick  # noqa: E402
-from calc.form import fill  # noqa: E402
+from calc.form import fill, published  # noqa: E402
 
 BEGIN, END = "<!-- made by `python docs/make_table.py` -->\n", "<!-- end of what is made -->"
 
@@ -26,14 +26,16 @@ def _kind(spec: Ask | Pick) -> str:
 def results(check: type[Check]) -> str:
     """The names of all results, of the example and of the published cases, under each rule set."""
     answers = [fill(check, {}, rules=rules).answer() for rules in check.rule_sets]
-    answers += [fill(check, example.given, rules=example.rules).answer() for example in check.examples]
+    answers += [published(check, example).answer() for example in check.examples]
     return ", ".join(f"`{name}`" for name in dict.fromkeys(name for answer in answers for name in answer.results))
 
 
 def made() -> str:
     rows = ["| id | question | inputs | results | rules |", "|---|---|---|---|---|"]
     for check in all_checks():
-        rows.append(f"| `{check.id}` | {check.question} | {inputs(check)} | {results(check)} | {', '.join(check.rule_sets)} |")
+        rows.append(
+            f"| `{check.id}` | {check.question} | {inputs(check)} | {results(check)} | {', '.join(check.rule_sets)} |"
+        )
     return "\n".join(rows) + "\n"
 
 

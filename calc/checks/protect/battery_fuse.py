@@ -83,7 +83,7 @@ class BatteryFuse(Check):
         "Family of fuse", table("dc_fuse").rows, "UL 248-15 Class T", fact="devices.family", help="Printed on it"
     )
     rating: Quantity = ask(
-        "I_F",
+        "I_B",
         "Breaker or fuse before the run",
         175 * A,
         low=1 * A,

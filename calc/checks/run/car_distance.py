@@ -439,7 +439,8 @@ class CarDistance(Check):
             source=EPA_LABEL.at("33.7 kWh to the gallon: 33.7 MPGe is one mile per kilowatt-hour at the wall"),
         ),
         Example(
-            given={"charge": "100", "reserve": "0", "health": "100", "cells": "25 °C", "air": "24 °C", "trip": "10"},
+            given={"charge": "100", "reserve": "0", "health": "100", "cells": "25 °C",
+                "charging_amps": "12", "air": "24 °C", "trip": "10"},
             expect={"energy_to_hand": "10.2 kWh"},
             verdict="go",
             source=OWN_DERIVATION.at("a full, warm, new bank gives its nameplate"),

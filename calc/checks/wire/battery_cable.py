@@ -53,7 +53,7 @@ class BatteryCable(Check):
     peak_efficiency: Quantity = side.peak_efficiency(when=side.OF_INVERTER)
     cutoff: Quantity = side.cutoff(when=side.OF_INVERTER)
     nominal_volts: Quantity = ask(
-        "V_nom",
+        "V_b",
         "Nominal volts",
         51.2 * V,
         low=5 * V,

@@ -54,11 +54,13 @@ class WireForRun(Check):
 
     title = "Wire for a run"
     headline = "usable_ampacity"
+    about = {"cables.use": ("branch wiring", "extension cord")}
 
     circuit: str = pick(
         "Kind of circuit",
         {NEC: us.CIRCUITS, IEC: ("dc", "one-phase")},
         "one-phase",
+        fact="cables.circuit",
         help="One-phase: two wires carry it, also a 240 V load. Split-phase: two hots and a shared neutral",
     )
     volts: Quantity = ask(
@@ -68,6 +70,7 @@ class WireForRun(Check):
         low=10 * V,
         high=600 * V,
         common=(12 * V, 48 * V, 120 * V, 240 * V),
+        fact="cables.volts",
         help="Between the two wires that carry the load; on split-phase, one leg to neutral",
     )
     continuous_current: Quantity = ask(
@@ -77,6 +80,7 @@ class WireForRun(Check):
         low=0 * A,
         high=600 * A,
         common=(12 * A, 16 * A, 24 * A, 32 * A),
+        fact="cables.current",
         help="Chargers, cars, heaters, and the battery side of an inverter",
     )
     other_current: Quantity = ask(
@@ -85,6 +89,7 @@ class WireForRun(Check):
         0 * A,
         low=0 * A,
         high=600 * A,
+        fact="cables.other_current",
         help="Tools that come and go, at their plate amps; a motor with its own circuit has a page of its own",
     )
     lighter_leg: Quantity = ask(
@@ -115,18 +120,21 @@ class WireForRun(Check):
         low=0.5 * ft,
         high=1000 * ft,
         common=(25 * ft, 50 * ft, 100 * ft),
+        fact="cables.length",
         help="One way along the wire, not out and back",
     )
     metal: str = pick(
         "Metal",
         (us.COPPER, us.ALUMINIUM),
         us.COPPER,
+        fact="cables.metal",
         help="On the reel or the jacket; copper-clad aluminium is neither and is not worked here",
     )
     size: str = pick(
         "Conductor size",
         {NEC: us.sizes(us.COPPER, us.RACEWAY), IEC: iec.sizes()},
         {NEC: "12 AWG", IEC: "2.5 mm2"},
+        fact="cables.size",
         help="Printed on the jacket",
     )
     breaker: Quantity = ask(
@@ -136,18 +144,21 @@ class WireForRun(Check):
         low=1 * A,
         high=800 * A,
         common=(15 * A, 20 * A, 30 * A, 50 * A),
+        fact="devices.rating",
         help="The number on its handle",
     )
     insulation: str = pick(
         "Insulation",
         {NEC: ("60 °C", "75 °C", "90 °C"), IEC: iec.INSULATIONS},
         {NEC: "90 °C", IEC: "XLPE 90 °C"},
+        fact="cables.insulation",
         help="By the type printed on the jacket; unmarked cord is 60 °C",
     )
     terminals: str = pick(
         "Lugs at both ends",
         {NEC: ("60 °C", "75 °C"), IEC: ("70 °C", "90 °C")},
         {NEC: "60 °C", IEC: "70 °C"},
+        fact="cables.terminals",
         help="Marked on the lug or breaker; unmarked it is 60 °C (NEC, to 100 A) or 70 °C (IEC)",
     )
     ambient: Quantity = ask(
@@ -158,6 +169,7 @@ class WireForRun(Check):
         high=80 * degC,
         habit=True,
         common=(30 * degC, 45 * degC, 60 * degC),
+        fact="cables.ambient",
         help="30 °C in shade, 45 °C in a closed box, 60 °C in a box in the sun",
     )
     carrying: Quantity = ask(
@@ -168,6 +180,7 @@ class WireForRun(Check):
         high=60 * wires,
         rules=(NEC,),
         common=(2 * wires, 3 * wires, 4 * wires, 6 * wires),
+        fact="cables.carrying",
         help="Ground never counts; a neutral counts unless it carries only the difference of two legs",
     )
     lay: str = pick(

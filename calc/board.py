@@ -1,0 +1,65 @@
+"""The board: every question answered for a rig as it stands, worst first inside each chapter."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from dataclasses import dataclass
+from functools import cached_property
+
+from calc.catalogue import all_checks
+from calc.check import GO, NEC, NO, NOT_KNOWN, TIGHT, TOLD, Answer, Check
+from calc.form import Asked, fill, subjects
+from calc.rig import Rig, example_rig
+
+_WORST_FIRST = (NO, TIGHT, NOT_KNOWN, GO, TOLD)
+
+
+@dataclass(frozen=True)
+class Row:
+    """One question about one thing of the rig, answered."""
+
+    asked: Asked
+    answer: Answer
+
+    @property
+    def check(self) -> type[Check]:
+        return self.asked.kind
+
+    @property
+    def chapter(self) -> str:
+        return self.check.id.split("/")[0]
+
+    @property
+    def subject(self) -> str:
+        """Which load, car or cable; empty where the question is about the rig as a whole."""
+        return self.asked.subject_name
+
+    @property
+    def key(self) -> tuple[str, int]:
+        return self.check.id, self.asked.subject
+
+    @cached_property
+    def facts(self) -> frozenset[str]:
+        """The facts that this row rests on: a change of any other leaves it as it is."""
+        return frozenset(spec.fact.split(".")[0] for spec in self.check.asks.values() if spec.fact)
+
+    @property
+    def needs_attention(self) -> bool:
+        return self.answer.verdict in (NO, TIGHT, NOT_KNOWN)
+
+
+def board(rig: Rig | None, rules: str = NEC, checks: Iterable[type[Check]] | None = None) -> list[Row]:
+    """Every check that bears on the rig, once for each thing it is about; in the order of the job, worst first."""
+    whole = rig or example_rig()
+    rows = [
+        _row(kind, rig, rules, subject)
+        for kind in (all_checks() if checks is None else checks)
+        for subject in subjects(kind, whole)
+    ]
+    order = {chapter: place for place, chapter in enumerate(dict.fromkeys(row.chapter for row in rows))}
+    return sorted(rows, key=lambda row: (order[row.chapter], _WORST_FIRST.index(row.answer.verdict)))
+
+
+def _row(kind: type[Check], rig: Rig | None, rules: str, subject: int) -> Row:
+    asked = fill(kind, {}, rig, rules, subject)
+    return Row(asked, asked.plain_answer())
