@@ -161,3 +161,59 @@ def test_turning_adds_to_the_lean() -> None:
     assert lean == pytest.approx(math.degrees(math.atan(4.4704**2 / (G * 4))), abs=1e-6)
     assert turn.verdict == NO
     assert all(each.label != "In the turn" for each in tip(turn_speed="0 mph").requirements)
+
+
+# --- parking -----------------------------------------------------------------------------------------------------------
+
+
+def park(**typed: str) -> Answer:
+    bare = {"mass": "100 kg", "grade": "8", "brake": "none", "chocks": "none", "roll_out": "10 m"}
+    return ask("roll/parking", **{**bare, **typed})
+
+
+def test_trap_rolling_resistance_earns_no_credit() -> None:
+    """Mechanics: 100 kg on 8 % pull 78.2 N; 64 N would be the answer with a rolling resistance of 0.015."""
+    answer = park()
+    angle = math.atan(0.08)
+    assert number(answer, "downhill_pull", u.N) == pytest.approx(100 * G * math.sin(angle), rel=1e-9)
+    assert number(answer, "downhill_pull", u.N) > 64 * 1.2
+    assert answer.verdict == NO
+
+
+def test_the_runaway_is_what_an_integration_of_motion_gives() -> None:
+    """scipy, solve_ivp of s'' = g·sin θ to the event s = 10 m."""
+    from scipy.integrate import solve_ivp
+
+    pull = G * math.sin(math.atan(0.08))
+
+    def arrived(_t: float, state: list[float]) -> float:
+        return state[0] - 10
+
+    arrived.terminal = True  # type: ignore[attr-defined]
+    run = solve_ivp(lambda _t, state: [state[1], pull], (0, 60), [0, 0], events=arrived, rtol=1e-10, atol=1e-12)
+    assert number(park(), "runaway_speed", u.m_per_s) == pytest.approx(run.y_events[0][0][1], rel=1e-6)
+
+
+def test_level_ground_is_not_level() -> None:
+    """Common practice: 2 % at least."""
+    assert number(park(grade="0"), "downhill_pull", u.N) == pytest.approx(100 * G * 0.02)
+    assert park(grade="0").verdict == NO
+
+
+def test_a_chock_holds_until_the_tyre_climbs_or_it_slides() -> None:
+    """Moments about the chock's edge: F/N = tan(acos(1 − h/r)); friction from the table of grounds, from memory."""
+    held = {"chocks": "two wheels", "wheels": "2", "wheel_diameter": "400 mm"}
+    low = park(**held, chock_height="20 mm", ground="dry")
+    climbs = math.tan(math.acos(1 - 20 / 200))
+    assert number(low, "chock_hold", u.N) == pytest.approx(100 * G * climbs, rel=1e-9)
+    assert verdict_on(low, "Chock") == NO
+    slides = park(**held, chock_height="120 mm", ground="mud")
+    assert number(slides, "chock_hold", u.N) == pytest.approx(100 * G * 0.2, rel=1e-9)
+
+
+def test_an_overrun_brake_does_not_park() -> None:
+    """Common practice: it needs the push of the hitch."""
+    assert park(brake="overrun brake").verdict == NO
+    assert park(brake="parking brake", brake_holds="200 N").verdict == GO
+    assert park(brake="parking brake", brake_holds="120 N").verdict == TIGHT
+    assert park(brake="parking brake", brake_holds="100 N").verdict == NO

@@ -26,14 +26,12 @@ from calc.check import (
     pick,
     require,
 )
-from calc.laws import rolling, slope
-from calc.quantity import OutsideValidity, Quantity, alternative, constant, limit, need, smallest, step
-from calc.sources import CART_FORCES_1999, COMMON_PRACTICE, FROM_MEMORY, HSE_L23, OWN_DERIVATION
-from calc.tables import table
+from calc.laws import pushing, rolling, slope
+from calc.quantity import Quantity, alternative, constant, limit, need, smallest, step
+from calc.sources import CART_FORCES_1999, HSE_L23, OWN_DERIVATION
 from calc.units import N, kg, m, mm, one, percent
 
 BY_TABLE, MEASURED = "by the tables", "measured with a scale"
-PEOPLE = table("team_share").rows
 
 
 class Push(Check):
@@ -119,10 +117,10 @@ class Push(Check):
         common=(5 * m, 10 * m, 15 * m, 20 * m),
         help="Paces times 0.75 m",
     )
-    people: str = pick("How many push", PEOPLE, "1", help="Of those who can; nobody stands below it on a slope")
+    people: str = pick("How many push", pushing.PEOPLE, "1", help="Of those who can; nobody stands below it on a slope")
 
     def solve(self) -> Answer:
-        self._hands_where_the_limits_hold()
+        pushing.refuse_hands_out_of_reach(self.handle_height)
         share = self._rolling_share()
         up = slope.sine(self.grade)
         onto = slope.cosine(self.grade)
@@ -130,10 +128,10 @@ class Push(Check):
         steady = need("F", "Force to keep it going", weight * (up + share * onto), N, OWN_DERIVATION)
         times = rolling.times_to_start(self.wheel_kind)
         start = need("F_0", "Force to set it moving", weight * (up + times * share * onto), N, OWN_DERIVATION)
-        limits = {who: self._limits(who) for who in ("women", "men")}
+        starting, going = pushing.to_start(self.people), pushing.to_keep_moving(self.people)
         return answer(
-            self._within("Setting it moving", start, limits["women"][0], limits["men"][0], "set it moving"),
-            self._within("Keeping it going", steady, limits["women"][1], limits["men"][1], "keep it going"),
+            self._within("Setting it moving", start, starting, "set it moving"),
+            self._within("Keeping it going", steady, going, "keep it going"),
             self._distance(),
             say=f"Yes: {start:up} set it moving and {steady:up} keep it going, within what most people can do.",
             notes=self._where_the_force_goes(weight, up, share),
@@ -141,19 +139,15 @@ class Push(Check):
             start_force=start,
             holding_back=slope.downhill_pull(self.mass, self.grade),
             rolling_share=share,
-            heaviest=self._heaviest(limits["women"], up, share, times, onto),
+            heaviest=limit(
+                "M_max",
+                "Heaviest that suits nearly everybody, here",
+                smallest(starting.easy / (up + times * share * onto), going.easy / (up + share * onto))
+                / slope.gravity(),
+                kg,
+                OWN_DERIVATION,
+            ),
         )
-
-    def _hands_where_the_limits_hold(self) -> None:
-        """The screening limits are for hands from knuckle to shoulder; outside that they say nothing."""
-        hands = HSE_L23.at("hands between knuckle and shoulder height; the heights from memory", FROM_MEMORY)
-        lowest = constant("h_1", "Lowest hands the limits hold for", 0.58 * m, hands)
-        highest = constant("h_2", "Highest hands the limits hold for", 1.33 * m, hands)
-        if not (self.handle_height >= lowest).holds or not (self.handle_height <= highest).holds:
-            raise OutsideValidity(
-                f"The published limits hold for hands from {lowest} to {highest}; with the handle at "
-                f"{self.handle_height} the answer is not known. Fit a handle between."
-            )
 
     def _rolling_share(self) -> Quantity:
         if self.rolling_known == BY_TABLE:
@@ -166,28 +160,14 @@ class Push(Check):
             OWN_DERIVATION,
         )
 
-    def _limits(self, who: str) -> tuple[Quantity, Quantity]:
-        """What most of these people may be asked to start and to keep moving, all who push together [N]."""
-        known, team = table("push_filter"), table("team_share")
-        kilogram_force = slope.gravity() * constant("kg", "One kilogram", 1 * kg, COMMON_PRACTICE)
-        share = team.read("k_t", f"Share that each of {self.people} can give", self.people, "share")
-        count = constant("n", "How many push", float(self.people) * one, COMMON_PRACTICE)
-        sign = who[0]
-        start = known.read(f"f_{sign}0", f"Most to set moving, {who}, in kilograms-force", who, "start")
-        steady = known.read(f"f_{sign}", f"Most to keep moving, {who}, in kilograms-force", who, "keep moving")
-        return (
-            limit(f"L_{sign}0", f"Limit to set it moving, {who}", start * kilogram_force * count * share, N, HSE_L23),
-            limit(f"L_{sign}", f"Limit to keep it going, {who}", steady * kilogram_force * count * share, N, HSE_L23),
-        )
-
-    def _within(self, label: str, force: Quantity, easy: Quantity, most: Quantity, doing: str) -> Requirement:
-        who = "one person" if self.people == "1" else f"{self.people} people"
+    def _within(self, label: str, force: Quantity, limits: pushing.Limits, doing: str) -> Requirement:
+        who = pushing.who_pushes(self.people)
         return require(
-            force <= most,
-            comfortable=force <= easy,
+            force <= limits.most,
+            comfortable=force <= limits.easy,
             label=label,
             yes="It can be pushed.",
-            tight=f"It takes {{left}} to {doing}: more than the {easy} that suits nearly everybody, within the {{right}} for strong people, {who} pushing.",
+            tight=f"It takes {{left}} to {doing}: more than the {limits.easy} that suits nearly everybody, within the {{right}} for strong people, {who} pushing.",
             no=f"It takes {{left}} to {doing}; {{right}} is the most that {who} should push. It stops on the way, or hurts a back.",
         )
 
@@ -203,14 +183,6 @@ class Push(Check):
             no="{left} without a rest is farther than the {right} that the limits are for.",
         )
 
-    def _heaviest(
-        self, limits: tuple[Quantity, Quantity], up: Quantity, share: Quantity, times: Quantity, onto: Quantity
-    ) -> Quantity:
-        lightest = smallest(limits[0] / (up + times * share * onto), limits[1] / (up + share * onto))
-        return limit(
-            "M_max", "Heaviest that suits nearly everybody, here", lightest / slope.gravity(), kg, OWN_DERIVATION
-        )
-
     def _where_the_force_goes(self, weight: Quantity, up: Quantity, share: Quantity) -> tuple[str, ...]:
         level = step("F_l", "On the level", weight * share, N)
         steep = step("F_u", "Slope alone", weight * up, N)
@@ -223,7 +195,7 @@ class Push(Check):
         )
 
     def found_by_trial(self) -> Mapping[str, Result]:
-        enough = next((n for n in PEOPLE if self.changed({"people": n}).answer().verdict != NO), "")
+        enough = next((n for n in pushing.PEOPLE if self.changed({"people": n}).answer().verdict != NO), "")
         label = "People it takes, by trial"
         return {"people_needed": Named(enough or "more than can reach it: lighten it, or use a winch", label)}
 
