@@ -137,6 +137,9 @@ TYRE_TABLES = Source(
     "",
     "read in public pages that do not state the edition",
 )
+NIOSH_LIFTING = Source(
+    "NIOSH 94-110, Applications Manual for the Revised NIOSH Lifting Equation", "1994", FROM_MEMORY, "load constant"
+)
 HSE_L23 = Source(
     "HSE L23, Manual handling, Guidance on Regulations, screening filter",
     "2016",
