@@ -105,6 +105,10 @@ IEC_61851 = Source(
 )
 BS_7671 = Source("BS 7671, Requirements for Electrical Installations", "2008", "read in a cable maker's reprint")
 
+FUEL_CHART = Source(
+    "Approximate fuel consumption of diesel generators, a chart of the trade", "", "read in three public pages that agree"
+)
+
 # --- general libraries, as independent oracles ---------------------------------------------------------------
 
 SOLVER = Source(
