@@ -17,6 +17,11 @@ def short_circuit(volts: Quantity, resistance: Quantity) -> Quantity:
     return need("I_k", "Short-circuit current", volts / resistance, A)
 
 
+def resistance_of_short(volts: Quantity, short: Quantity) -> Quantity:
+    """The resistance that belongs to a stated short-circuit current [mΩ]."""
+    return step("R_sc", "Resistance in the way of a short", volts / short, mohm)
+
+
 def through_one_string(short: Quantity, strings: Quantity) -> Quantity:
     """What may flow through the fuse of one string [A].
 
@@ -44,7 +49,7 @@ def current_after(short: Quantity, time: Quantity, rise: Quantity, symbol: str, 
 def let_through(short: Quantity, time: Quantity, rise: Quantity) -> Quantity:
     """Heat let through in this time, per ohm [A²s]: the square of the rising current, summed.
 
-    Iₖ²·(t − 2τ(1−e) + τ/2·(1−e²)) with e = e^(−t/τ). A time not above the time constant is counted as if the whole
+    Iₖ²·(t − 2τ(1−e) + τ/2·(1−e²)) with e = e^(−t/τ). A time of two time constants or less is counted as if the whole
     current flowed at once: little is gained there, and the true figure lies below.
     """
     times = step("x", "Clearing time, in time constants", time / rise, one)
@@ -53,7 +58,7 @@ def let_through(short: Quantity, time: Quantity, rise: Quantity) -> Quantity:
         "Q_k",
         "Let through until it is cleared",
         (
-            times > constant("x_1", "Time constants from which the rise is credited", 1 * one, OWN_DERIVATION),
+            times > constant("x_2", "Time constants from which the rise is credited", 2 * one, OWN_DERIVATION),
             lambda: short**2 * rise * (times - 2 * (1 - left) + (1 - left**2) / 2),
             "the current takes its time to rise",
         ),
