@@ -16,6 +16,7 @@ from calc.catalogue import check_called
 from calc.check import GO, NO, TIGHT, Answer
 from calc.form import fill
 from calc.quantity import Quantity
+from calc.tables import table
 
 needs_ngspice = pytest.mark.skipif(shutil.which("ngspice") is None, reason="ngspice is installed by .ci/run")
 
@@ -221,3 +222,115 @@ def test_only_large_cables_share_a_current_and_four_of_them_crowd() -> None:
     assert verdict_on(ask("wire/battery-cable", amps="100", size="2 AWG", parallel="2", **CABLE), "Side by side") == NO
     alone, shared = (ask("wire/battery-cable", amps="100", parallel=n, insulation="75 °C", **CABLE) for n in ("1", "2"))
     assert number(shared, "usable_ampacity", u.A) == pytest.approx(0.8 * number(alone, "usable_ampacity", u.A))
+
+
+# --- a dead short ------------------------------------------------------------------------------------------------
+
+
+def test_trap_15_ten_times_the_amp_hours_is_for_lead_acid_alone() -> None:
+    """E/R with 16 cells of 0.18 mΩ and 0.5 mΩ of links, 52.8 V: 15.6 kA from 280 Ah, 56 times, not ten."""
+    lithium = ask(
+        "protect/short-circuit", cell_resistance="0.18 mohm", series="16", strings="1", leads="0.5 mohm",
+        highest_volts="52.8", capacity="280",
+    )  # fmt: skip
+    assert number(lithium, "fault_current", u.A) == pytest.approx(15_600, rel=0.005)
+    assert any("2800" in note.replace("\u00a0", "") and "times" in note for note in lithium.notes)
+    assert round(number(lithium, "fault_current", u.A) / 280) == 56
+    lead_acid = ask(
+        "protect/short-circuit", known_by="lead-acid, by its amp-hours", capacity="100", strings="1", leads="0"
+    )
+    assert number(lead_acid, "fault_current", u.A) >= 20 * 100
+
+
+@needs_ngspice
+def test_a_short_rises_as_a_circuit_simulator_finds() -> None:
+    """ngspice, transient: 53 V closed on 7.2 mΩ and 5 µH: 7.36 kA in the end, 5.62 kA after 1 ms."""
+    found = simulated("""short
+V1 a 0 pwl(0 0 1n 53)
+R1 a b 7.2m
+L1 b 0 5u ic=0
+.control
+tran 1u 20m uic
+meas tran early find i(l1) at=1m
+meas tran late find i(l1) at=20m
+print early late
+.endc
+.end
+""")
+    answer = ask(
+        "protect/short-circuit", cell_resistance="0.45 mohm", series="16", strings="1", leads="0",
+        highest_volts="53", inductance="5 uH",
+    )  # fmt: skip
+    assert number(answer, "after_a_millisecond", u.A) == pytest.approx(found["early"], rel=1e-3)
+    assert number(answer, "fault_current", u.A) == pytest.approx(found["late"], rel=1e-3)
+
+
+def test_cable_before_the_device_takes_some_of_the_short() -> None:
+    """Ohm: 20 ft of 6 AWG out and back, cold, is about 15 mΩ; a breaker of 5 kA there stands what it could not at the bank."""
+    near = ask("protect/short-circuit", interrupting="5000")
+    far = ask("protect/short-circuit", interrupting="5000", where="at the end of a cable", length="20 ft", size="6 AWG")
+    assert near.verdict == NO and far.verdict == GO
+
+
+# --- a cable in a short ------------------------------------------------------------------------------------------
+
+
+@pytest.mark.parametrize(
+    ("metal", "insulation", "made_of", "row"),
+    [
+        ("copper", "60 °C", "rubber", "Cu rubber 60"),
+        ("copper", "90 °C", "XLPE or EPR", "Cu XLPE"),
+        ("aluminium", "90 °C", "XLPE or EPR", "Al XLPE"),
+    ],
+)
+def test_the_factor_k_is_that_of_the_published_table(metal: str, insulation: str, made_of: str, row: str) -> None:
+    """IEC 60364-4-43, Table 43A, against IEC 60949's K² · ln((θf − θβ)/(θi − θβ))."""
+    answer = ask("wire/cable-in-a-short", metal=metal, insulation=insulation, made_of=made_of, size="1/0 AWG")
+    published = float(table("short_circuit_k").text(row, "k"))
+    assert math.sqrt(number(answer, "k_squared", u.A2s_per_mm4)) == pytest.approx(published, abs=0.6)
+
+
+@pytest.mark.parametrize(("insulation", "row"), [("PVC 70 °C", "PVC"), ("XLPE 90 °C", "XLPE")])
+@pytest.mark.parametrize(("metal", "sign"), [("copper", "Cu"), ("aluminium", "Al")])
+def test_the_factor_k_under_the_international_rules(insulation: str, row: str, metal: str, sign: str) -> None:
+    """IEC 60364-4-43, Table 43A."""
+    answer = ask("wire/cable-in-a-short", "iec", insulation=insulation, metal=metal)
+    published = float(table("short_circuit_k").text(f"{sign} {row}", "k"))
+    assert math.sqrt(number(answer, "k_squared", u.A2s_per_mm4)) == pytest.approx(published, abs=0.6)
+
+
+def test_a_cable_is_hot_when_the_short_comes() -> None:
+    """7361 A on 6 AWG XLPE: from the 90 °C of its rating 250 °C is reached in 67 ms, not in the 94 ms from 40 °C."""
+    short = {
+        "short_known": "stated by the maker", "short_stated": "7361", "size": "6 AWG", "insulation": "90 °C",
+        "made_of": "XLPE or EPR", "inductance": "0.1 uH",
+    }  # fmt: skip
+    assert ask("wire/cable-in-a-short", clearing_time="0.066 s", **short).verdict == TIGHT
+    assert ask("wire/cable-in-a-short", clearing_time="0.068 s", **short).verdict == NO
+    assert number(
+        ask("wire/cable-in-a-short", clearing_time="0.0667 s", **short), "end_temperature", u.degC
+    ) == pytest.approx(250, abs=2)
+
+
+@needs_ngspice
+@pytest.mark.parametrize("milliseconds", [2, 5, 20])
+def test_what_is_let_through_is_what_a_circuit_simulator_sums(milliseconds: int) -> None:
+    """ngspice: the square of the current of 53 V on 7.2 mΩ and 5 µH, summed over the clearing time."""
+    found = simulated(f"""let through
+V1 a 0 pwl(0 0 1n 53)
+R1 a b 7.2m
+L1 b 0 5u ic=0
+B1 0 q I=i(L1)*i(L1)*1e-6
+C1 q 0 1 ic=0
+.control
+tran 1u {milliseconds}m 0 1u uic
+meas tran summed find v(q) at={milliseconds * 0.999}m
+print summed
+.endc
+.end
+""")
+    answer = ask(
+        "wire/cable-in-a-short", cell_resistance="0.45 mohm", series="16", strings="1", leads="0",
+        highest_volts="53", inductance="5 uH", clearing_time=f"{milliseconds * 0.001} s",
+    )  # fmt: skip
+    assert number(answer, "let_through", u.A2s) == pytest.approx(found["summed"] * 1e6, rel=0.005)
