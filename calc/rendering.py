@@ -18,11 +18,13 @@ from markupsafe import Markup, escape
 
 import calc
 from calc import units
+from calc.board import Row, board
 from calc.catalogue import CHAPTERS, all_checks, check_called, checks_of
 from calc.check import IEC, NEC, Answer, Ask, Caution, Check, Named, Offer, Pick, Result, as_stated
-from calc.form import EXAMPLE, Asked, field_text, field_unit, fill, shown_text
+from calc.form import EXAMPLE, Asked, field_text, field_unit, fill, shown_text, subjects
 from calc.printing import Line, compared, printed
 from calc.quantity import Condition, Quantity
+from calc.rig import Rig, example_rig
 
 VERDICT_WORDS = {"go": "Go", "tight": "Tight", "no": "No", "not known": "Not known", "told": "Here it is"}
 VERDICT_SIGNS = {"go": "✓", "tight": "!", "no": "✕", "not known": "?", "told": "="}
@@ -179,6 +181,54 @@ def shown_result(value: Result) -> str:
     return value.text if isinstance(value, Named) else printed(value)
 
 
+@dataclass(frozen=True)
+class BoardRow:
+    """A row of the board as the page shows it."""
+
+    row: Row
+
+    @property
+    def title(self) -> str:
+        return f"{self.row.check.title}: {self.row.subject}" if self.row.subject else self.row.check.title
+
+    @property
+    def verdict(self) -> str:
+        return self.row.answer.verdict
+
+    @property
+    def word(self) -> str:
+        return VERDICT_WORDS[self.verdict]
+
+    @property
+    def sign(self) -> str:
+        return VERDICT_SIGNS[self.verdict]
+
+    @property
+    def number(self) -> str:
+        """The number that stands for the answer; empty where the answer is not known."""
+        result = self.row.answer.results.get(self.row.check.headline)
+        return shown_result(result) if result is not None else ""
+
+    @property
+    def say(self) -> str:
+        return self.row.answer.say
+
+    @property
+    def address(self) -> str:
+        """The check's page; with this thing's numbers where it is not the one that the page shows by itself."""
+        first = next(iter(subjects(self.row.check, example_rig())), 0)
+        link = "" if self.row.asked.subject == first else Answered(self.row.asked, self.row.answer, []).link()
+        return f"{self.row.check.id}/{link}"
+
+
+def board_rows(rig: Rig | None, rules: str = NEC) -> dict[str, list[BoardRow]]:
+    """The board by chapter, in the order of the job."""
+    rows: dict[str, list[BoardRow]] = {}
+    for row in board(rig, rules):
+        rows.setdefault(row.chapter, []).append(BoardRow(row))
+    return rows
+
+
 def form_texts(asked: Asked) -> list[tuple[str, str]]:
     """The texts in the form's fields: what was typed, else the value that stood in for it."""
     texts: list[tuple[str, str]] = []
@@ -237,8 +287,7 @@ class Renderer:
         root = "../" * address.count("/") or "./"
         shared = {"root": root, "assets": {name: root + file for name, file in assets.items()}, "address": address}
         if address == "":
-            rows = {check.id: self._answered(fill(check, {})) for check in all_checks()}
-            return self._render("home.html", rows=rows, **shared)
+            return self._render("home.html", rows=board_rows(None), **shared)
         if address == "about/":
             return self._render("about.html", **shared)
         asked = fill(check_called(address.rstrip("/")), {})

@@ -162,7 +162,7 @@ def test_a_fact_means_the_same_wherever_it_is_asked() -> None:
             what = (
                 (spec.label, spec.symbol, spec.unit.dimension)
                 if isinstance(spec, Ask)
-                else (spec.label, spec.options(spec.rules[0]))
+                else (spec.label,)
             )
             asked.setdefault(spec.fact, set()).add(tuple(map(str, what)))
     assert {fact: meanings for fact, meanings in asked.items() if len(meanings) > 1} == {}
