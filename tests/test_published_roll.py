@@ -217,3 +217,66 @@ def test_an_overrun_brake_does_not_park() -> None:
     assert park(brake="parking brake", brake_holds="200 N").verdict == GO
     assert park(brake="parking brake", brake_holds="120 N").verdict == TIGHT
     assert park(brake="parking brake", brake_holds="100 N").verdict == NO
+
+
+# --- weights -----------------------------------------------------------------------------------------------------------
+
+
+def weights(**typed: str) -> Answer:
+    """A 160 kg trailer, 1.25 m from hitch to axle, its parts' middle `mm` ahead of the axle."""
+    bare = {
+        "kind": "trailer, single axle",
+        "parts": "1",
+        "chassis_mass": "113 kg",
+        "mass_1": "47 kg",
+        "drawbar": "1250 mm",
+        "lifted": "on a jack wheel",
+        "tongue_rating": "50 kg",
+        "wheel_rating": "200 kg",
+        "axle_rating": "400 kg",
+    }
+    return ask("roll/weights", **{**bare, **typed})
+
+
+def test_trap_a_few_centimetres_decide_the_tongue() -> None:
+    """Moments: 5.5 % of 160 kg on 1.25 m is too little; moving 47 kg ahead by 0.276 m makes it 12 %."""
+    light = {"chassis_ahead": "0 mm", "ahead_1": f"{0.0551 * 160 * 1250 / 47:.6f} mm"}
+    answer = weights(**light)
+    assert number(answer, "tongue_share", u.percent) == pytest.approx(5.51, abs=0.01)
+    assert verdict_on(answer, "Tongue heavy enough") == NO
+    shift = number(answer, "shift", u.mm)
+    assert shift == pytest.approx(276, abs=0.5)
+    moved = weights(chassis_ahead="0 mm", ahead_1=f"{0.0551 * 160 * 1250 / 47 + shift:.6f} mm")
+    assert number(moved, "tongue_share", u.percent) == pytest.approx(12, abs=1e-6)
+    assert moved.verdict == GO
+
+
+@pytest.mark.parametrize(("share", "verdict"), [(6.9, NO), (8, TIGHT), (12, GO), (16, TIGHT), (18.1, NO)])
+def test_ten_to_fifteen_per_cent_on_the_tongue(share: float, verdict: str) -> None:
+    """Common practice, no published source; one page read says 9 to 15 %."""
+    ahead = f"{share / 100 * 160 * 1250 / 47:.6f} mm"
+    assert weights(chassis_ahead="0 mm", ahead_1=ahead).verdict == verdict
+
+
+def test_trap_12_per_cent_of_250_kg_is_too_much_to_lift() -> None:
+    """NIOSH 94-110: the load constant is 23 kg (from memory); 30 kg need a jack wheel."""
+    heavy = {"chassis_mass": "203 kg", "chassis_ahead": "0 mm", "ahead_1": f"{0.12 * 250 * 1250 / 47:.6f} mm"}
+    by_hand = weights(**heavy, lifted="by hand")
+    assert number(by_hand, "tongue_load", u.kg) == pytest.approx(30, abs=1e-6)
+    assert verdict_on(by_hand, "Lifting") == NO
+    assert weights(**heavy).verdict == GO
+
+
+def test_the_middle_of_the_weight_is_what_numpy_says() -> None:
+    """numpy.average with the masses as weights, over seven things."""
+    import numpy as np
+
+    masses = [85.0, 92, 21, 44, 9, 10, 10]
+    ahead = [550.0, 560, 250, 550, 980, 500, 500]
+    aside = [0.0, 0, 0, 0, 250, 0, 0]
+    height = [350.0, 420, 720, 1050, 700, 500, 500]
+    answer = ask("roll/weights", parts="6")
+    for name, values in (("cg_ahead", ahead), ("cg_aside", aside), ("cg_height", height)):
+        assert number(answer, name, u.mm) == pytest.approx(float(np.average(values, weights=masses)), rel=1e-12)
+    front = sum(masses) * float(np.average(ahead, weights=masses)) / 1100
+    assert number(answer, "front_axle", u.kg) == pytest.approx(front, rel=1e-12)
