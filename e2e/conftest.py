@@ -8,17 +8,30 @@ import sys
 import time
 from collections.abc import Callable, Iterator
 from pathlib import Path
+from typing import Any
 
 import pytest
+from engines import CHROMIUM, PHONE
 from playwright.sync_api import BrowserContext, Page, Playwright, expect, sync_playwright
 from server import Server
 
 ROOT = Path(__file__).resolve().parents[1]
-CHROMIUM = ["--no-sandbox", "--disable-quic", "--disable-background-networking", "--disable-component-update", "--no-first-run"]
-PHONE = {"viewport": {"width": 390, "height": 844}, "device_scale_factor": 3, "is_mobile": True, "has_touch": True}
-SAVED = "Saved on this phone."
+sys.path.insert(0, str(ROOT))
 
-expect.set_options(timeout=15_000)
+# Every worker that a page starts, and what it has told the page, for tests to read.
+WATCHED_WORKERS = """
+window.workers = [];
+window.Worker = class extends Worker {
+  heard = [];
+  constructor(...words) {
+    super(...words);
+    window.workers.push(this);
+    this.addEventListener("message", ({ data }) => this.heard.push(data));
+  }
+};
+"""
+
+expect.set_options(timeout=20_000)
 
 
 @pytest.fixture(scope="session")
@@ -57,7 +70,9 @@ class Phone:
         self.requests: list[str] = []
         self.complaints: list[str] = []
         # Run in every page before its own scripts.
-        self.beforehand: list[str] = []
+        self.beforehand: list[str] = [WATCHED_WORKERS]
+        self.options: list[str] = []
+        self.locale = "en-US"
 
     @property
     def context(self) -> BrowserContext:
@@ -66,30 +81,40 @@ class Phone:
 
     def open(self, path: str = "") -> Page:
         """A page; the browser is started if it is not running."""
-        if self._context is None:
-            self._context = self._playwright.chromium.launch_persistent_context(
-                self._profile, executable_path=shutil.which("chromium"), headless=True, args=CHROMIUM, **PHONE
-            )
-            self._context.on("request", lambda request: self.requests.append(request.url))
-            for script in self.beforehand:
-                self._context.add_init_script(script)
-            page = self._context.pages[0]
-        else:
-            page = self._context.new_page()
+        return self.open_at(self._server.address + path)
+
+    def open_at(self, address: str) -> Page:
+        page = self.context.new_page() if self._context else self._switch_on()
         page.on("console", lambda message: self.complaints.append(message.text) if message.type == "error" else None)
         page.on("pageerror", lambda error: self.complaints.append(str(error)))
-        page.goto(self._server.address + path)
+        page.goto(address)
         return page
+
+    def _switch_on(self) -> Page:
+        self._context = self._playwright.chromium.launch_persistent_context(
+            self._profile, executable_path=shutil.which("chromium"), headless=True,
+            args=[*CHROMIUM, *self.options], locale=self.locale, **PHONE,
+        )  # fmt: skip
+        self._context.on("request", lambda request: self.requests.append(request.url))
+        for script in self.beforehand:
+            self._context.add_init_script(script)
+        return self._context.pages[0]
 
     def close(self) -> None:
         if self._context:
             self._context.close()
             self._context = None
 
-    def install(self) -> Page:
-        """A first visit, to the end: everything saved."""
-        page = self.open()
-        expect(page.locator("#state")).to_contain_text(SAVED)
+    def reopen(self, path: str = "") -> Page:
+        """Later: the browser has been away in the meantime."""
+        self.close()
+        return self.open(path)
+
+    def install(self, path: str = "") -> Page:
+        """A first visit, to the end: everything saved, Python ready."""
+        page = self.open(path)
+        expect_saved(page)
+        expect_ready(page)
         return page
 
 
@@ -100,8 +125,22 @@ def phone(playwright: Playwright, tmp_path: Path, server: Server) -> Iterator[Ph
     made.close()
 
 
-def eventually(look: Callable[[], bool], seconds: float = 15) -> None:
-    """The page's policy forbids evaluating strings in the page, as wait_for_function does; so it is asked again and again."""
+def expect_saved(page: Page) -> None:
+    expect(page.locator("#state")).to_have_attribute("data-state", "saved")
+
+
+def expect_ready(page: Page) -> None:
+    expect(page.locator("#state-python")).to_have_attribute("data-state", "ready", timeout=60_000)
+
+
+def heard(page: Page) -> list[list[dict[str, Any]]]:
+    """What each worker of the page has said so far, the first worker's words first."""
+    told: list[list[dict[str, Any]]] = page.evaluate("() => window.workers.map((worker) => worker.heard)")
+    return told
+
+
+def eventually(look: Callable[[], object], seconds: float = 30) -> None:
+    """The page's policy forbids evaluating strings in it, as wait_for_function does; so it is asked again and again."""
     deadline = time.monotonic() + seconds
     while not look():
         assert time.monotonic() < deadline, f"not so within {seconds} s"

@@ -41,7 +41,9 @@ async function keepAll() {
   const missing = await missingFrom(cache);
   const keeping = missing.map((path) => keep(cache, path).then(tellProgress));
   const failed = (await Promise.allSettled(keeping)).find(({ status }) => status === "rejected");
-  if (failed) throw /** @type {PromiseRejectedResult} */ (failed).reason;
+  if (!failed) return;
+  await tellPages({ unsaved: failed.reason.name });
+  throw failed.reason;
 }
 
 /**
@@ -73,8 +75,13 @@ async function count() {
 
 async function tellProgress() {
   const { all, missing } = await count();
-  const clients = await self.clients.matchAll({ includeUncontrolled: true });
-  for (const client of clients) client.postMessage({ saving: { done: all - missing, all } });
+  await tellPages({ saving: { done: all - missing, all } });
+}
+
+/** @param {object} message */
+async function tellPages(message) {
+  const pages = await self.clients.matchAll({ type: "window", includeUncontrolled: true });
+  for (const page of pages) page.postMessage(message);
 }
 
 /**

@@ -7,6 +7,9 @@ const HOUR = 3_600_000;
 /** A start shorter than this needs no words. */
 const NOTICEABLE = 1_000;
 
+/** Whether the keeper last failed to save for want of room. */
+let isFull = false;
+
 /**
  * Keeps the site on this device. Resolves when Python may start: the files are here, or they will not come.
  * @returns {Promise<void>}
@@ -15,10 +18,20 @@ export async function saveHere() {
   if (!isSecureContext) return say("state", "insecure");
   const keepers = navigator.serviceWorker;
   if (!keepers) return say("state", "unable");
-  if (!keepers.controller) say("state", "first");
+  const saving = save(keepers);
+  if (keepers.controller) return; // the files are here already
+  say("state", "first");
+  await saving;
+}
+
+/** @param {ServiceWorkerContainer} keepers */
+async function save(keepers) {
   try {
     const registration = await keepers.register(script("./keeper.js"), { updateViaCache: "none" });
-    keepers.addEventListener("message", ({ data }) => data.saving && followSaving(registration, data.saving));
+    keepers.addEventListener("message", ({ data }) => {
+      if (data.saving) followSaving(registration, data.saving);
+      if (data.unsaved) followFailure(registration, data.unsaved);
+    });
     followUpdates(registration);
     await firstInstall(registration);
     await sayWhatIsSaved(registration);
@@ -79,7 +92,7 @@ function until(source, event, reached) {
 
 /** @param {ServiceWorkerRegistration} registration */
 async function sayWhatIsSaved({ active }) {
-  if (!active) return say("state", (await isFull()) ? "full" : "unfinished");
+  if (!active) return say("state", isFull ? "full" : "unfinished");
   const counted = await count(active);
   say("state", counted.missing ? "missing" : "saved", counted);
   if (counted.missing) active.postMessage("mend");
@@ -95,6 +108,17 @@ function followSaving(registration, saving) {
 }
 
 /**
+ * The last that a keeper tells of an install that failed; it may be heard after the install is over.
+ * @param {ServiceWorkerRegistration} registration
+ * @param {string} reason
+ */
+function followFailure(registration, reason) {
+  if (registration.active) return; // an update, or mending, that did not come off: what was said before still holds
+  isFull = reason === "QuotaExceededError";
+  sayWhatIsSaved(registration);
+}
+
+/**
  * What the keeper finds in its cache, by name.
  * @param {ServiceWorker} keeper
  * @returns {Promise<{version: string, all: number, missing: number}>}
@@ -105,12 +129,6 @@ function count(keeper) {
     port1.onmessage = ({ data }) => resolve(data);
     keeper.postMessage("count", [port2]);
   });
-}
-
-/** Whether what failed to be saved failed for want of room. */
-async function isFull() {
-  const { quota = Infinity, usage = 0 } = (await navigator.storage?.estimate?.()) ?? {};
-  return quota - usage < 40e6;
 }
 
 /** @param {ServiceWorkerRegistration} registration */
