@@ -280,3 +280,92 @@ def test_the_middle_of_the_weight_is_what_numpy_says() -> None:
         assert number(answer, name, u.mm) == pytest.approx(float(np.average(values, weights=masses)), rel=1e-12)
     front = sum(masses) * float(np.average(ahead, weights=masses)) / 1100
     assert number(answer, "front_axle", u.kg) == pytest.approx(front, rel=1e-12)
+
+
+# --- step --------------------------------------------------------------------------------------------------------------
+
+
+def over(**typed: str) -> Answer:
+    bare = {"mass": "100 kg", "wheels": "4", "at_once": "2", "handle_height": "950 mm"}
+    return ask("roll/step", **{**bare, **typed})
+
+
+@pytest.mark.parametrize(("diameter", "times"), [("100 mm", 1.73), ("330 mm", 0.62)])
+def test_trap_a_25_mm_step_by_the_size_of_the_wheel(diameter: str, times: float) -> None:
+    """Statics, moments about the edge: tan(acos(1 − h/r))."""
+    answer = over(wheel_diameter=diameter, step_height="25 mm")
+    assert number(answer, "force_over_weight", u.one) == pytest.approx(times, abs=0.005)
+
+
+@pytest.mark.parametrize(("diameter", "height"), [("100 mm", 2), ("330 mm", 7)])
+def test_trap_gaps_and_cords_count(diameter: str, height: float) -> None:
+    """With 0.3 of the wheels' load a 100 mm wheel climbs 2 mm and a 330 mm one 7 mm: 147.1 N is 0.3 of 490.3 N."""
+    assert number(over(wheel_diameter=diameter), "highest_step", u.mm) == pytest.approx(height, abs=0.2)
+
+
+def test_no_push_climbs_a_step_as_high_as_the_axle() -> None:
+    """Statics: the arm of the push about the edge is gone."""
+    assert over(wheel_diameter="200 mm", step_height="100 mm").verdict == NO
+    assert over(wheel_diameter="200 mm", obstacle="a gap across", gap_width="250 mm").verdict == NOT_KNOWN
+
+
+# --- towing ------------------------------------------------------------------------------------------------------------
+
+
+def tow(**typed: str) -> Answer:
+    bare = {
+        "mass": "160 kg",
+        "vehicle": "620 kg",
+        "surface": "asphalt",
+        "wheel_kind": "pneumatic",
+        "wheel_diameter": "400 mm",
+        "speed": "15 mph",
+        "grade": "0",
+        "drive_share": "55 %",
+        "wheelbase": "1650 mm",
+        "overhang": "600 mm",
+        "power": "20 kW",
+    }
+    return ask("roll/tow", **{**bare, **typed})
+
+
+def test_trap_a_quarter_more_mass_costs_more_than_a_quarter_of_the_range() -> None:
+    """Road load by hand: 72 Wh/mi alone, 99 with 160 kg on small tyres: +37 % for +26 % of mass."""
+    answer = tow(use="72 Wh/mi", energy="7.2 kWh")
+    ratio = number(answer, "use_towing", u.Wh_per_mi) / 72
+    assert ratio == pytest.approx(1.37, abs=0.005)
+    assert number(answer, "modelled_use", u.Wh_per_mi) == pytest.approx(99.5, abs=0.5)
+
+
+def test_ten_per_cent_need_934_newtons_and_6_3_kilowatts() -> None:
+    """Road load; the grade's part uses the sine, and rolling is not lessened on the slope (safe by 0.7 N)."""
+    answer = tow(grade="10 %", drive_efficiency="95 %")
+    assert number(answer, "pull_slope", u.N) == pytest.approx(934, abs=2)
+    assert number(answer, "power_slope", u.kW) * 0.95 == pytest.approx(6.3, abs=0.05)
+
+
+def test_trap_on_wet_grass_the_wheels_spin_long_before_the_motor_stalls() -> None:
+    """μ = 0.35 from memory. Moments give 15.8 % with all transfer counted; without it the limit lies lower, so safe."""
+
+    def grips(grade: float) -> bool:
+        answer = tow(grade=f"{grade} %", ground="wet grass", tongue="19.2 kg")
+        return verdict_on(answer, "Grip") != NO
+
+    assert grips(13.5)
+    assert not grips(15.8)
+
+
+def test_a_tongue_presses_a_rear_axle_and_lifts_a_front_one() -> None:
+    """Moments about the other axle."""
+    level = {"grade": "6 %", "ground": "wet grass", "wheelbase": "1650 mm", "overhang": "600 mm"}
+
+    def grip(**typed: str) -> float:
+        found = next(each for each in tow(**level, **typed).requirements if each.label == "Grip")
+        return found.condition.quantities[1].number_in(u.N)
+
+    assert grip(driven="rear", tongue="40 kg") - grip(driven="rear", tongue="0 kg") == pytest.approx(
+        0.35 * 40 * G * 2250 / 1650
+    )
+    assert grip(driven="front", tongue="0 kg") - grip(driven="front", tongue="40 kg") == pytest.approx(
+        0.35 * 40 * G * 600 / 1650
+    )

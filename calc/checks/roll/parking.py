@@ -21,7 +21,7 @@ from calc.check import (
     pick,
     require,
 )
-from calc.laws import slope
+from calc.laws import edge, slope
 from calc.quantity import Quantity, constant, largest, limit, need, root, smallest, step
 from calc.sources import COMMON_PRACTICE, FROM_MEMORY, OWN_DERIVATION, Source
 from calc.tables import table
@@ -175,13 +175,7 @@ class Parking(Check):
         radius = self.wheel_diameter / 2
         if (self.chock_height >= radius).holds:
             return limit("F_3", "Held by chocks, until they slide", pressing * grips, N, OWN_DERIVATION)
-        climbs = step(
-            "τ",
-            "Pull over weight at which the tyre climbs the chock",
-            root(2 * radius * self.chock_height - self.chock_height**2) / (radius - self.chock_height),
-            one,
-            OWN_DERIVATION,
-        )
+        climbs = edge.pull_over_weight(radius, self.chock_height)
         return limit(
             "F_3",
             "Held by chocks, until it climbs or they slide",
