@@ -1,0 +1,380 @@
+"""The page /roll/tow/: rating, grip, power, brakes and range of the vehicle that pulls it; the worst of them counts.
+
+A rig of a quarter of the vehicle's mass costs more than a quarter of its range: small tyres roll worse.
+"""
+
+from __future__ import annotations
+
+from calc.check import (
+    NO,
+    PHYSICAL,
+    Answer,
+    Caution,
+    Check,
+    Example,
+    Requirement,
+    answer,
+    ask,
+    less,
+    more,
+    option,
+    pick,
+    require,
+)
+from calc.laws import rolling, traction
+from calc.quantity import Quantity, constant, limit, need, step
+from calc.sources import COMMON_PRACTICE, FROM_MEMORY, OWN_DERIVATION, Source
+from calc.tables import table
+from calc.units import N, Wh_per_mi, kg, kW, kWh, m2, mi, mm, mph, one, percent
+
+BRAKES = ("none", "parking brake", "overrun brake")
+RESISTANCES = Source("Road load of a vehicle: rolling, grade and air drag, a text of vehicle dynamics", "", FROM_MEMORY)
+
+
+class Tow(Check):
+    """Will the vehicle pull it there and back?"""
+
+    title = "Towing it"
+    headline = "range_towing"
+
+    mass: Quantity = ask(
+        "M",
+        "Mass of the loaded rig",
+        251 * kg,
+        low=5 * kg,
+        high=4000 * kg,
+        fact="chassis.loaded_mass",
+        help="On a scale, wheel by wheel, or the sum of its parts",
+    )
+    brake: str = pick(
+        "Brake", BRAKES, "parking brake", fact="chassis.brake", help="Of the rig; an overrun brake works while towing"
+    )
+    wheel_diameter: Quantity = ask(
+        "d",
+        "Wheel diameter",
+        400 * mm,
+        low=50 * mm,
+        high=1000 * mm,
+        fact="chassis.wheel_diameter",
+        help="Floor to top of the tyre",
+    )
+    wheel_kind: str = pick(
+        "Kind of wheel", rolling.WHEELS, rolling.PNEUMATIC, fact="chassis.wheel_kind", help="Look at it"
+    )
+    surface: str = pick(
+        "Ground it rolls on", rolling.SURFACES, "packed gravel", fact="place.surface", help="The worst of it"
+    )
+    tongue: Quantity = ask(
+        "m_t",
+        "Weight on the hitch",
+        0 * kg,
+        low=0 * kg,
+        high=500 * kg,
+        help="On a bathroom scale; 0 for a wagon on four wheels",
+    )
+    vehicle: Quantity = ask(
+        "m_v",
+        "Mass of the towing vehicle with driver",
+        640 * kg,
+        low=50 * kg,
+        high=5000 * kg,
+        fact="tow.mass",
+        help="Its plate plus the driver",
+    )
+    tow_rating: Quantity = ask(
+        "R_v", "Most it may pull", 450 * kg, low=10 * kg, high=5000 * kg, fact="tow.rating", help="In its manual"
+    )
+    power: Quantity = ask(
+        "P_m",
+        "Peak power of its motor",
+        6 * kW,
+        low=0.3 * kW,
+        high=300 * kW,
+        fact="tow.power",
+        help="In its manual; for more than a minute, its continuous power",
+    )
+    driven: str = pick("Driven wheels", traction.DRIVEN, traction.REAR, help="Which wheels the motor turns")
+    drive_share: Quantity = ask(
+        "k_d",
+        "Share of its weight on the driven axle",
+        55 * percent,
+        low=20 * percent,
+        high=100 * percent,
+        fact="tow.drive_share",
+        when={"driven": (traction.REAR, traction.FRONT)},
+        help="Weighed, or about half",
+    )
+    wheelbase: Quantity = ask(
+        "b_v",
+        "Wheelbase of the towing vehicle",
+        1650 * mm,
+        low=500 * mm,
+        high=5000 * mm,
+        fact="tow.wheelbase",
+        when={"driven": (traction.REAR, traction.FRONT)},
+        help="Axle to axle",
+    )
+    overhang: Quantity = ask(
+        "c_h",
+        "Hitch behind its rear axle",
+        550 * mm,
+        low=0 * mm,
+        high=2000 * mm,
+        fact="tow.overhang",
+        when={"driven": (traction.REAR, traction.FRONT)},
+        help="Axle to ball",
+    )
+    speed: Quantity = ask(
+        "v",
+        "Speed it tows at",
+        12 * mph,
+        low=1 * mph,
+        high=70 * mph,
+        fact="tow.speed",
+        help="Your own rule; on the level and uphill",
+    )
+    grade: Quantity = ask(
+        "θ",
+        "Steepest slope",
+        8 * percent,
+        low=0 * percent,
+        high=60 * percent,
+        fact="place.slope",
+        help="Lay the phone on it",
+    )
+    ground: str = pick(
+        "Grip of the steepest ground",
+        table("friction").rows,
+        "wet grass",
+        habit=True,
+        help="At its worst: after rain, loose stones count as wet grass",
+    )
+    energy: Quantity = ask(
+        "E_v",
+        "Its own battery's energy",
+        7.2 * kWh,
+        low=0.2 * kWh,
+        high=150 * kWh,
+        fact="tow.energy",
+        help="On its plate; what may be taken out of it, not more",
+    )
+    use: Quantity = ask(
+        "u",
+        "Energy it uses without the rig",
+        95 * Wh_per_mi,
+        low=20 * Wh_per_mi,
+        high=1000 * Wh_per_mi,
+        fact="tow.use",
+        help="Its dash over a usual day",
+    )
+    trip: Quantity = ask(
+        "D",
+        "The trip that must be possible",
+        10 * mi,
+        low=0.1 * mi,
+        high=500 * mi,
+        fact="place.trip",
+        help="On a map, there and back",
+    )
+    drag_area: Quantity = ask(
+        "A_d",
+        "Drag area of both",
+        1.3 * m2,
+        low=0.3 * m2,
+        high=6 * m2,
+        habit=True,
+        help="Frontal area times drag coefficient; an open cart about 1.3 m²",
+    )
+    vehicle_rolls: Quantity = ask(
+        "c_v",
+        "Share of the vehicle's weight it takes to roll",
+        0.015 * one,
+        low=0.006 * one,
+        high=0.4 * one,
+        habit=True,
+        common=(0.012 * one, 0.015 * one, 0.03 * one),
+        help="0.015 on a hard road, twice that on gravel",
+    )
+    drive_efficiency: Quantity = ask(
+        "η",
+        "Efficiency from battery to wheels",
+        78 * percent,
+        low=40 * percent,
+        high=95 * percent,
+        habit=True,
+        help="Motor, controller and gears together",
+    )
+
+    def solve(self) -> Answer:
+        share = rolling.rolling_share(self.wheel_kind, self.wheel_diameter, self.surface)
+        own = traction.rolling("F_v", "To roll the vehicle", self.vehicle, self.vehicle_rolls)
+        towed = traction.rolling("F_t", "To roll the rig", self.mass, share)
+        drag = traction.air_drag(self.drag_area, self.speed)
+        level = need("F_1", "Pull on the level", own + towed + drag, N, RESISTANCES)
+        alone = step("F_0", "Pull on the level without the rig", own + drag, N, RESISTANCES)
+        steep = need(
+            "F_2",
+            "Pull on the steepest slope",
+            level + traction.climbing(self.vehicle, self.mass, self.grade),
+            N,
+            RESISTANCES,
+        )
+        power = traction.power_at(steep, self.speed, self.drive_efficiency)
+        use = need("u_t", "Energy it uses with the rig", self.use * level / alone, Wh_per_mi, OWN_DERIVATION)
+        reach = limit("D_t", "Range towing, on the level", self.energy / use, mi)
+        return answer(
+            self._rating(),
+            self._brakes(),
+            self._grip(steep),
+            require(
+                power <= self.power,
+                rule=PHYSICAL,
+                label="Power",
+                yes="The motor has the power.",
+                tight="The slope takes {left} of the motor's {right}: it runs hot.",
+                no="The slope takes {left} at this speed and the motor gives {right}.",
+            ),
+            require(
+                reach >= self.trip,
+                rule=PHYSICAL,
+                label="Range",
+                yes="The trip is possible.",
+                tight="It goes {left} towing: the {right} trip is possible on the level, with little to spare.",
+                no="It goes {left} towing on the level; the trip is {right}.",
+            ),
+            say=f"It pulls it: {steep:up} on the slope, and {reach} of range while towing.",
+            notes=self._notes(use, steep),
+            range_towing=reach,
+            range_alone=limit("D_0", "Range without it, on the level", self.energy / self.use, mi),
+            pull_level=level,
+            pull_slope=steep,
+            power_slope=power,
+            use_towing=use,
+            modelled_use=step(
+                "u_m", "The same by the model alone", level / self.drive_efficiency, Wh_per_mi, OWN_DERIVATION
+            ),
+        )
+
+    def _rating(self) -> Requirement:
+        return require(
+            self.mass <= self.tow_rating,
+            rule=PHYSICAL,
+            label="Rating",
+            yes="The vehicle may pull it.",
+            tight="It weighs {left} of the {right} that the vehicle may pull.",
+            no="It weighs {left}; the vehicle may pull {right}.",
+        )
+
+    def _brakes(self) -> Requirement:
+        """Without brakes that work while towing, the vehicle alone stops both."""
+        braked = self.brake == "overrun brake"
+        most = constant(
+            "k_u",
+            "Mass of a rig with its own brake, over the vehicle's, at most"
+            if braked
+            else "Mass of a rig without a brake that works while towing, over the vehicle's, at most",
+            (1 if braked else 0.5) * one,
+            COMMON_PRACTICE,
+        )
+        return require(
+            self.mass <= limit("M_b", "Heaviest that it can stop", most * self.vehicle, kg, COMMON_PRACTICE),
+            rule=PHYSICAL,
+            label="Brakes",
+            yes="It can be stopped.",
+            tight="It weighs {left} of the {right} that this vehicle should have to stop.",
+            no="It weighs {left}: over {right} it pushes the vehicle on downhill, and folds it up.",
+        )
+
+    def _grip(self, steep: Quantity) -> Requirement:
+        friction = table("friction").read("μ", f"Grip on ground that is {self.ground}", self.ground, "friction")
+        most = traction.grip(
+            self.driven,
+            self.vehicle,
+            self.drive_share,
+            self.tongue,
+            self.wheelbase,
+            self.overhang,
+            self.grade,
+            friction,
+        )
+        return require(
+            steep <= most,
+            rule=PHYSICAL,
+            label="Grip",
+            yes="The wheels grip.",
+            tight="The slope takes {left} of the {right} that its driven wheels can pull on this ground.",
+            no="The slope takes {left} and its driven wheels pull {right} on this ground: they spin, and it slides back.",
+        )
+
+    def _notes(self, use: Quantity, steep: Quantity) -> tuple[str, ...]:
+        more_mass = step("k_m", "Mass that the rig adds", self.mass / self.vehicle, percent)
+        more_use = step("k_e", "Energy that the rig adds", use / self.use - 1, percent)
+        climb = step(
+            "u_g", "Uphill on that slope, by the model", steep / self.drive_efficiency, Wh_per_mi, OWN_DERIVATION
+        )
+        return (
+            f"It adds {more_mass} of mass and {more_use} of energy on the level: its tyres roll worse than the vehicle's.",
+            f"Uphill it takes {climb}; hills come on top of the range told here.",
+        )
+
+    fixes = (
+        less("speed", 1 * mph, "Tow at {speed}"),
+        less("mass", 10 * kg, "Take load off until it weighs {mass}"),
+        less("grade", 0.5 * percent, "Take a way of {grade} at most"),
+        option("brake", "overrun brake", "Fit an overrun brake"),
+        option("wheel_kind", rolling.PNEUMATIC, "Fit inflated tyres"),
+        more("wheel_diameter", 25 * mm, "Fit wheels of {wheel_diameter}"),
+        less("trip", 0.5 * mi, "Plan {trip} instead"),
+        more("tongue", 1 * kg, "Move load ahead until {tongue} is on the hitch"),
+    )
+    cautions = (
+        Caution(
+            "DANGER",
+            "A towed rig that runs into the vehicle downhill turns both over",
+            "It kills driver and bystanders",
+            "Go down as slowly as you would go up, in a straight line, without braking hard; nobody rides on it or walks beside it",
+        ),
+        Caution(
+            "WARNING",
+            "A hitch that opens lets it go",
+            "It rolls until something stops it",
+            "Pin in, safety chains crossed under the drawbar, pull once before driving off",
+        ),
+        Caution(
+            "CAUTION",
+            "A small motor that pulls uphill for minutes overheats",
+            "Its protection stops it on the slope",
+            "Feel it after the first climb; wait at the top",
+        ),
+    )
+    examples = (
+        Example(
+            given={
+                "mass": "160 kg",
+                "vehicle": "620 kg",
+                "surface": "asphalt",
+                "speed": "15 mph",
+                "grade": "0",
+                "power": "20 kW",
+                "trip": "10 mi",
+            },
+            expect={"pull_level": "174 N", "modelled_use": "99.5 Wh/mi"},
+            within=0.004,
+            verdict="go",
+            source=RESISTANCES.at("620·g·0.015 + 160·g·0.03 + ½·1.225·1.3·6.706²"),
+        ),
+        Example(
+            given={
+                "mass": "160 kg",
+                "vehicle": "620 kg",
+                "surface": "asphalt",
+                "speed": "15 mph",
+                "grade": "10",
+                "power": "6 kW",
+            },
+            expect={"pull_slope": "934 N"},
+            within=0.002,
+            verdict=NO,
+            source=RESISTANCES.at("780·g·sin(atan 0.1) + the level's 174 N; 6.3 kW at the wheels, 8.0 kW at 78 %"),
+        ),
+    )
