@@ -334,3 +334,73 @@ print summed
         highest_volts="53", inductance="5 uH", clearing_time=f"{milliseconds * 0.001} s",
     )  # fmt: skip
     assert number(answer, "let_through", u.A2s) == pytest.approx(found["summed"] * 1e6, rel=0.005)
+
+
+# --- an extension cord -------------------------------------------------------------------------------------------
+
+
+def cord(rules: str = "nec", **typed: str) -> Answer:
+    return ask("wire/extension-cord", rules, **{"tool_volts": "120 V"} | typed if rules == "nec" else typed)
+
+
+@pytest.mark.parametrize(
+    ("size", "lost", "verdict"), [("14 AWG", 8.2, NO), ("12 AWG", 5.1, TIGHT), ("10 AWG", 3.2, GO)]
+)
+def test_a_13_amp_saw_at_the_end_of_100_feet(size: str, lost: float, verdict: str) -> None:
+    """NEC 2023, Chapter 9, Table 8: 3.14, 1.98 and 1.24 Ω/kft, out and back."""
+    answer = cord(cord=size, cord_length="100 ft", plate="amps", plate_amps="13", plug="20", breaker="20")
+    assert number(answer, "volts_lost", u.V) == pytest.approx(lost, abs=0.06)
+    assert answer.verdict == verdict
+
+
+def test_trap_8_an_electronic_tool_draws_more_when_the_volts_fall() -> None:
+    """V² − E·V + R·P = 0 worked by hand: 1800 W on 100 ft of 14 AWG takes 16.4 A, not 1800/120 = 15.0 A."""
+    answer = cord(cord="14 AWG", cord_length="100 ft", plate="watts", plate_watts="1800", power_factor="1")
+    assert number(answer, "current", u.A) == pytest.approx(16.4, abs=0.1)
+    assert verdict_on(answer, "Plug and breaker") == NO
+    assert any("more amps" in note for note in answer.notes)
+
+
+def test_trap_27_the_cord_table_is_not_the_wire_table_and_a_drum_takes_two_thirds() -> None:
+    """NEC 2023, Table 400.5(A)(1): 12 AWG 25 A with two carrying, 20 A with three; BS 7671, 4F1A note: four layers 0.35."""
+    load = {"cord": "12 AWG", "plug": "50", "breaker": "50", "plate": "amps", "plate_amps": "5"}
+    assert number(cord(carrying="two", **load), "allowed_current", u.A) == 25
+    assert number(cord(carrying="three: 120/240 V with unequal legs", **load), "allowed_current", u.A) == 20
+    assert number(cord(carrying="four to six", **load), "allowed_current", u.A) == pytest.approx(16)
+    assert number(cord(carrying="two", lies="4 layers", **load), "allowed_current", u.A) == pytest.approx(25 * 0.35)
+
+
+def test_trap_30_a_chargers_table_allows_a_cord_that_the_code_does_not() -> None:
+    """15 A over 25 ft: the manuals of chargers print 16 AWG; NEC 2023, Table 400.5(A)(1) gives it 13 A."""
+    answer = cord(cord="16 AWG", cord_length="25 ft", plate="amps", plate_amps="15")
+    assert verdict_on(answer, "Cord") == NO
+    assert any("16 AWG" in note and "13" in note for note in answer.notes)
+
+
+def test_cold_air_gives_a_cord_no_more_than_the_table() -> None:
+    """The ambient factors reach 1.29 at 10 °C; counted as 1.00, the table is the most."""
+    load = {"cord": "14 AWG", "plug": "50", "breaker": "50", "plate": "amps", "plate_amps": "5"}
+    assert number(cord(air="-10 °C", **load), "allowed_current", u.A) == 18
+    assert number(cord(air="40 °C", **load), "allowed_current", u.A) == pytest.approx(18 * 0.82)
+
+
+def test_lengths_add_up_and_each_joint_costs() -> None:
+    """Ohm: two cords of 50 ft lose what one of 100 ft loses, and the joint's contacts."""
+    one_cord, two_cords = (
+        cord(cord_length="100 ft", cords=count, plate="amps", plate_amps="13") for count in ("1", "2")
+    )
+    assert number(two_cords, "volts_lost", u.V) - number(one_cord, "volts_lost", u.V) == pytest.approx(13 * 0.020)
+
+
+@pytest.mark.parametrize("air", [35, 40, 45, 50])
+def test_heat_factors_of_a_cord_under_the_international_rules(air: int) -> None:
+    """BS 7671, Table 4C1 (from memory) for 60 °C rubber: 0.91, 0.82, 0.71, 0.58; they follow √((60 − θ)/30)."""
+    warm, cool = (
+        number(
+            cord("iec", cord="4 mm2", air=f"{degrees} °C", plug="125", breaker="100", plate_amps="5"),
+            "allowed_current",
+            u.A,
+        )
+        for degrees in (air, 30)
+    )
+    assert warm / cool == pytest.approx({35: 0.91, 40: 0.82, 45: 0.71, 50: 0.58}[air], abs=0.006)
