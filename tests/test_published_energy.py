@@ -303,3 +303,20 @@ def test_a_load_that_pulls_the_volts_under_the_cutoff_is_a_no_however_much_is_st
     answer = ask("run/hours-for-loads", **STEADY, watts_1="9000", resistance="40", bank_energy="100", continuous="12000", idle="150", time_wanted="2 h")  # fmt: skip
     assert verdict_on(answer, "Time") == GO and answer.verdict == NO
     assert verdict_on(answer, "Volts under the largest load") == NO
+
+
+def test_a_generator_that_idles_burns_twice_the_fuel_for_the_same_charge() -> None:
+    """A small set measured in public: 0.074 gal/h to turn and 0.127 gal/kWh: 0.76 L/kWh at 1 kW, 1.60 at a quarter of it."""
+    typed = {"rating": "1000", "fuel_full": "0.201", "fuel_idle": "0.074", "bank_volts": "50", "charger_efficiency": "96", "tank": "50"}  # fmt: skip
+    full = ask("refill/generator", **typed, charger_set="19.2")
+    light = ask("refill/generator", **typed, charger_set="4.8")
+    per_kwh = [number(answer, "fuel_rate", u.L_per_h) / number(answer, "load", u.kW) for answer in (full, light)]
+    assert per_kwh == [pytest.approx(0.76, abs=0.005), pytest.approx(1.60, abs=0.005)]
+    assert full.verdict == TIGHT and number(light, "fuel", u.gal) > 2 * number(full, "fuel", u.gal)
+
+
+@pytest.mark.parametrize(("kilowatts", "chart"), [(5, 0.6), (10, 0.9), (15, 1.3), (20, 1.6)])
+def test_a_straight_line_meets_the_trades_chart_of_fuel(kilowatts: float, chart: float) -> None:
+    """Approximate fuel consumption of diesel generators, 20 kW, the same in three public pages."""
+    answer = ask("refill/generator", rating="20000", fuel_full="1.6", fuel_idle="0.267", tank="50", running=f"{kilowatts * 1000 - 2000}", charger_set="40", bank_volts="48", charger_efficiency="96")  # fmt: skip
+    assert number(answer, "fuel_rate", u.gal_per_h) == pytest.approx(chart, abs=0.05)
