@@ -20,7 +20,7 @@ ROOT = Path(__file__).resolve().parents[1]
 sys.path.insert(0, str(ROOT))
 
 import build  # noqa: E402
-from engines import Chromium, WebKit, slowed  # noqa: E402
+from engines import SNAPSHOT_CHECKED, Chromium, WebKit, slowed  # noqa: E402
 from server import Server, site_files  # noqa: E402
 
 STOCK = ("pyodide.mjs", "pyodide.asm.mjs", "pyodide.asm.wasm", "python_stdlib.zip", "pyodide-lock.json")
@@ -55,15 +55,6 @@ KEYSTROKES = """async ([field, texts]) => {
   }
   return times;
 }"""
-SNAPSHOT_CHECKED = """() => new Promise((resolve) => {
-  const opening = indexedDB.open("snapshot");
-  opening.onupgradeneeded = () => opening.transaction.abort();
-  opening.onerror = () => resolve(false);
-  opening.onsuccess = () => {
-    const asked = opening.result.transaction("snapshot").objectStore("snapshot").get("description");
-    asked.onsuccess = () => { opening.result.close(); resolve(Boolean(asked.result?.checked)); };
-  };
-})"""
 CHECK, FIELD = "wire/wire-for-run/", "run_length"
 
 

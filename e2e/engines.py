@@ -20,6 +20,17 @@ from selenium.webdriver.webkitgtk.service import Service
 CHROMIUM = ["--no-sandbox", "--disable-quic", "--disable-background-networking", "--disable-component-update", "--no-first-run"]
 PHONE = {"viewport": {"width": 390, "height": 844}, "device_scale_factor": 3, "is_mobile": True, "has_touch": True}
 
+# Whether a snapshot of Python is stored that another worker has started from.
+SNAPSHOT_CHECKED = """() => new Promise((resolve) => {
+  const opening = indexedDB.open("snapshot");
+  opening.onupgradeneeded = () => opening.transaction.abort();
+  opening.onerror = () => resolve(false);
+  opening.onsuccess = () => {
+    const asked = opening.result.transaction("snapshot").objectStore("snapshot").get("description");
+    asked.onsuccess = () => { opening.result.close(); resolve(Boolean(asked.result?.checked)); };
+  };
+})"""
+
 
 class Browser:
     """open, evaluate, wait_for, renew."""
