@@ -2,6 +2,7 @@
 
     python -m calc                       lists the chapters and the checks
     python -m calc CHECK NAME=VALUE ...  answers one, for the example rig or with --rig FILE
+    python -m calc walk-round            inspects the whole rig: faults first, with what would clear them
     python -m calc facts                 the JSON Schema of a rig
 
 Exit status 0 whatever the verdict; 2 for words that cannot be read, with the reason on standard error.
@@ -22,6 +23,7 @@ from calc.form import Asked, fill
 from calc.printing import Line, compared
 from calc.quantity import Condition
 from calc.rig import DamagedRig, Rig, read_rig, schema
+from calc.walkround import Finding, WalkRound, walk_round
 
 
 class Unusable(Exception):
@@ -50,7 +52,7 @@ def main(words: list[str]) -> int:
 
 def _told(words: list[str]) -> argparse.Namespace:
     parser = _Parser(prog="python -m calc", description="Job-site answers for power on wheels.")
-    parser.add_argument("check", nargs="?", help="a check like wire/wire-for-run, or: facts")
+    parser.add_argument("check", nargs="?", help="a check like wire/wire-for-run, or: walk-round, facts")
     parser.add_argument("values", nargs="*", metavar="NAME=VALUE", help='what to change, like "run_length=75 ft"')
     parser.add_argument("--rig", type=Path, help="a rig's JSON file; without it the example rig answers")
     parser.add_argument("--units", default=units.US, help=" or ".join(units.PEOPLE))
@@ -66,10 +68,13 @@ def _told(words: list[str]) -> argparse.Namespace:
 def _carried_out(told: argparse.Namespace) -> str:
     if told.check is None:
         return _json(as_json.catalogue()) if told.json else _list()
-    if told.check == "facts" and told.values:
-        raise Unusable("facts takes no values.")
+    if told.check in ("facts", "walk-round") and told.values:
+        raise Unusable(f"{told.check} takes no values.")
     if told.check == "facts":
         return _json(schema())
+    if told.check == "walk-round":
+        found = walk_round(_rig(told.rig), told.rules)
+        return _json(as_json.walk_round(found)) if told.json else _walked(found)
     asked = _asked(told)
     return _json(as_json.answer(asked)) if told.json else _spoken(asked)
 
@@ -158,6 +163,31 @@ def _spoken(asked: Asked) -> str:
     lines += ["", "Working", *(_working_line(line) for line in working_lines)]
     lines += ["", "Your local code, the maker's manual and a licensed person decide."]
     return "\n".join(lines)
+
+
+def _walked(found: WalkRound) -> str:
+    """The walk-round as a colleague would read it out, worst first."""
+    lines = [found.rig, f"{len(found.faults)} faults, {len(found.tight)} tight, {len(found.fine)} fine."]
+    for fault in found.faults:
+        lines += ["", f"FAULT  {_heading(fault)}: {fault.say}" + (f" ({fault.margin})" if fault.margin else "")]
+        if fault.hazard:
+            lines.append(
+                f"  {fault.hazard.signal}: {fault.hazard.hazard}. {fault.hazard.consequence}. {fault.hazard.avoid}."
+            )
+        lines += [f"  clears it: {proposal.say}" for proposal in fault.proposals] or [
+            "  no single change of the rig clears it"
+        ]
+    lines += ["", *(f"TIGHT  {_heading(finding)}: {finding.say}" for finding in found.tight)]
+    lines += [
+        "",
+        *(f"NOT KNOWN  {unknown.label}. {unknown.where}. ({unknown.waiting} wait for it)" for unknown in found.unknown),
+    ]
+    lines += ["", *(f"FINE  {_heading(finding)}: {finding.say}" for finding in found.fine)]
+    return "\n".join([*lines, "", "Your local code, the maker's manual and a licensed person decide."])
+
+
+def _heading(finding: Finding) -> str:
+    return f"{finding.title}, {finding.subject}" if finding.subject else finding.title
 
 
 def _working_line(line: Line) -> str:

@@ -5,10 +5,11 @@ from __future__ import annotations
 from typing import Any
 
 from calc.catalogue import CHAPTERS, all_checks, checks_of
-from calc.check import Ask, Check, Named, Offer, Pick, Result, as_stated
+from calc.check import Ask, Caution, Check, Named, Offer, Pick, Result, as_stated
 from calc.form import Asked, field_unit, shown_text
 from calc.printing import Line
 from calc.quantity import Quantity
+from calc.walkround import Finding, WalkRound
 
 
 def number(quantity: Quantity) -> dict[str, Any]:
@@ -44,15 +45,7 @@ def answer(asked: Asked) -> dict[str, Any]:
             for requirement in found.requirements
         ],
         "fixes": [_fix(offer) for offer in asked.offers(found)],
-        "cautions": [
-            {
-                "signal": caution.signal,
-                "hazard": caution.hazard,
-                "consequence": caution.consequence,
-                "avoid": caution.avoid,
-            }
-            for caution in check.warnings()
-        ],
+        "cautions": [_caution(caution) for caution in check.warnings()],
         "notes": list(found.notes),
         "working": [_line(line) for line in lines],
         "missing": [
@@ -94,6 +87,43 @@ def _line(line: Line) -> dict[str, Any]:
         **(number(line.quantity) if line.quantity is not None else {"value": line.value, "unit": ""}),
         "source": line.source,
         "note": line.note,
+    }
+
+
+def walk_round(found: WalkRound) -> dict[str, Any]:
+    """A walk-round, whole."""
+    return {
+        "rig": found.rig,
+        "rules": found.rules,
+        "faults": [_finding(finding) for finding in found.faults],
+        "tight": [_finding(finding) for finding in found.tight],
+        "unknown": [{"label": one.label, "where": one.where, "waiting": one.waiting} for one in found.unknown],
+        "fine": [_finding(finding) for finding in found.fine],
+    }
+
+
+def _finding(finding: Finding) -> dict[str, Any]:
+    return {
+        "title": finding.title,
+        "subject": finding.subject,
+        "check": finding.check or None,
+        "verdict": finding.verdict,
+        "say": finding.say,
+        "margin": finding.margin,
+        "hazard": _caution(finding.hazard) if finding.hazard else None,
+        "proposals": [
+            {"say": proposal.say, "facts": {path: value(fact) for path, fact in proposal.facts.items()}}
+            for proposal in finding.proposals
+        ],
+    }
+
+
+def _caution(caution: Caution) -> dict[str, str]:
+    return {
+        "signal": caution.signal,
+        "hazard": caution.hazard,
+        "consequence": caution.consequence,
+        "avoid": caution.avoid,
     }
 
 

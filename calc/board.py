@@ -54,10 +54,16 @@ def board(rig: Rig | None, rules: str = NEC, checks: Iterable[type[Check]] | Non
     rows = [
         _row(kind, rig, rules, subject)
         for kind in (all_checks() if checks is None else checks)
+        if bears_on_a_rig(kind)
         for subject in subjects(kind, whole)
     ]
     order = {chapter: place for place, chapter in enumerate(dict.fromkeys(row.chapter for row in rows))}
     return sorted(rows, key=lambda row: (order[row.chapter], _WORST_FIRST.index(row.answer.verdict)))
+
+
+def bears_on_a_rig(kind: type[Check]) -> bool:
+    """Whether a check asks for any fact at all; one that does not is answered from what is typed alone."""
+    return any(spec.fact for spec in kind.asks.values())
 
 
 def _row(kind: type[Check], rig: Rig | None, rules: str, subject: int) -> Row:

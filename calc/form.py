@@ -35,6 +35,7 @@ class Asked:
     origins: Mapping[str, str] = field(default_factory=dict)
     subject: int = 0
     subject_name: str = ""
+    things: Mapping[str, int | None] = field(default_factory=dict)
 
     def answer(self) -> Answer:
         """The answer, found-by-trial results included; `not known` where a fact is missing."""
@@ -104,7 +105,7 @@ def fill(
         return Asked(kind, rules, typed, None, problems, subject=subject)
     check = kind(rules, origins, **values)
     needed = tuple(fact for fact in missing if check.asked(fact.name))
-    return Asked(kind, rules, typed, check, {}, needed, origins, subject, subject_name(kind, whole, subject))
+    return Asked(kind, rules, typed, check, {}, needed, origins, subject, subject_name(kind, whole, subject), things)
 
 
 def lists_asked(kind: type[Check]) -> set[str]:

@@ -46,13 +46,22 @@ class Rig:
         """
         if path.endswith(".#"):
             return str(self.count(path.removesuffix(".#")))
+        full = self.path_of(path, things)
+        return None if full is None else self.facts.get(full)
+
+    def path_of(self, path: str, things: Mapping[str, int | None]) -> str | None:
+        """The full path of a fact, with the thing's place in its list; None where the thing is not known."""
         if path.count(".") == 2:
-            return self.facts.get(path)
+            return path
         group, name = path.split(".")
         if f"{group}[]" not in FACTS:
-            return self.facts.get(path)
+            return path
         index = things.get(group, 0)
-        return None if index is None else self.facts.get(f"{group}.{index}.{name}")
+        return None if index is None else f"{group}.{index}.{name}"
+
+    def changed(self, facts: Mapping[str, Known]) -> Rig:
+        """The same rig with some facts changed."""
+        return Rig(self.name, {**self.facts, **facts})
 
     def count(self, group: str) -> int:
         """How many things a list holds."""
@@ -161,8 +170,8 @@ def _quantity(fact: Fact, value: Any) -> Quantity:
     unit = _UNITS.get(value["unit"]) if isinstance(value["unit"], str) else None
     if unit is None or not _fits(unit, fact.low.unit):
         raise Unreadable(f"must be {fact.low.unit.word}, like {fact.low}")
-    if fact.whole and float(value["value"]) % 1:
-        raise Unreadable("must be a whole number")
+    if fact.whole and (unit is not fact.low.unit or float(value["value"]) % 1):
+        raise Unreadable("must be a whole number, without a unit")
     try:
         return must_be_between(float(value["value"]) * unit, fact.low, fact.high)
     except (ValueError, OverflowError) as problem:
@@ -211,11 +220,11 @@ def _fact_schema(fact: Fact) -> dict[str, Any]:
         return described | {"anyOf": [{"type": "null"}, names]}
     if fact.low is None:
         return described | {"type": ["string", "null"], "maxLength": _LONGEST_NAME}
-    fitting = [unit.sign for unit in u.TYPED if _fits(unit, fact.low.unit)]
+    fitting = [fact.low.unit.sign] if fact.whole else [unit.sign for unit in u.TYPED if _fits(unit, fact.low.unit)]
     number = {
         "type": "object",
         "required": ["value", "unit"],
         "additionalProperties": False,
-        "properties": {"value": {"type": "number"}, "unit": {"enum": fitting}},
+        "properties": {"value": {"type": "integer" if fact.whole else "number"}, "unit": {"enum": fitting}},
     }
     return described | {"description": f"{fact.help}; {fact.low} to {fact.high}", "anyOf": [{"type": "null"}, number]}

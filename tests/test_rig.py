@@ -66,7 +66,8 @@ def some_values(fact: Fact) -> list[Any]:
         texts = [*fact.options] or ["Left outlet, by the handle", ""]
         return [texts, texts[:1], []] if fact.many else texts
     low, high, unit = fact.low.shown, fact.high.shown, fact.low.unit
-    return [number(value, unit.sign) for value in (low, low + (high - low) / 3, high)]
+    between = round((low + high) / 3) if fact.whole else low + (high - low) / 3
+    return [number(int(value) if fact.whole else value, unit.sign) for value in (low, between, high)]
 
 
 # --- what is kept --------------------------------------------------------------------------------------------------
@@ -85,12 +86,13 @@ def test_every_fact_comes_back_as_it_was_written(group: str, name: str, fact: Fa
 def test_a_fact_may_be_written_in_any_unit_that_the_schema_lists(group: str, name: str, fact: Fact) -> None:
     if fact.low is None or fact.high is None:
         return
-    middle = (fact.low.si + fact.high.si) / 2
+    middle = round((fact.low.si + fact.high.si) / 2) if fact.whole else (fact.low.si + fact.high.si) / 2
     listed = SCHEMA.schema["properties"][group.removesuffix("[]")]  # type: ignore[index]
     listed = listed.get("items", listed)["properties"][name]["anyOf"][1]["properties"]["unit"]["enum"]
     for sign in listed:
         (unit,) = [unit for unit in u.ALL if unit.sign == sign]
-        rig = holding(group, name, number(unit.from_si(middle), sign))
+        written_so = int(middle) if fact.whole else unit.from_si(middle)
+        rig = holding(group, name, number(written_so, sign))
         SCHEMA.validate(rig)
         found = read_rig(json.dumps(rig)).value(path(group, name))
         assert isinstance(found, Quantity) and found.si == pytest.approx(middle) and found.unit is unit
@@ -124,7 +126,9 @@ def test_checks_draw_only_on_facts_that_a_rig_can_hold_and_of_the_same_kind() ->
         for name, spec in check.asks.items():
             if not spec.fact:
                 continue
-            group, fact_name = spec.fact.split(".")
+            if spec.fact.endswith(".#"):  # how many things a list holds
+                continue
+            group, *_, fact_name = spec.fact.split(".")
             fact = (FACTS.get(group) or FACTS[f"{group}[]"])[fact_name]
             if isinstance(spec, Ask):
                 assert fact.unit and (fact.unit.dimension, fact.unit.point) == (spec.unit.dimension, spec.unit.point), (
@@ -132,8 +136,8 @@ def test_checks_draw_only_on_facts_that_a_rig_can_hold_and_of_the_same_kind() ->
                 )
             else:
                 assert isinstance(spec, Pick)
-                for rules in spec.rules:
-                    assert set(spec.options(rules)) <= set(fact.options), name
+                # Under one rule set at least the two name the same things; a choice may have options of its own.
+                assert any(set(spec.options(rules)) & set(fact.options) for rules in spec.rules), name
 
 
 # --- the demonstration rig ------------------------------------------------------------------------------------------
@@ -284,7 +288,7 @@ def test_a_fact_named_twice_is_refused() -> None:
 def test_a_fact_out_of_its_range_is_refused_with_the_range(group: str, name: str, fact: Fact) -> None:
     if fact.low is None or fact.high is None:
         return
-    unit, hair = fact.unit, (fact.high.shown - fact.low.shown) / 1000
+    unit, hair = fact.unit, 1 if fact.whole else (fact.high.shown - fact.low.shown) / 1000
     for beyond in (fact.low.shown - hair, fact.high.shown + hair, -1e300, 1e300):
         problem = refusal(holding(group, name, number(beyond, unit.sign)))  # type: ignore[union-attr]
         assert fact.label in problem and "between" in problem and name in problem

@@ -60,6 +60,7 @@ STOCK_NAMES = {
     "mF": "millifarad",
     "µH": "microhenry",
     "J": "joule",
+    "kg·m": "kilogram * meter",
     "A²s": "ampere ** 2 * second",
     "A²s/mm⁴": "ampere ** 2 * second / millimeter ** 4",
     "Hz": "1 / second",  # pint's hertz is a cycle, one in any case

@@ -12,6 +12,9 @@ from bisect import bisect_right
 from collections.abc import Sequence
 from dataclasses import dataclass
 
+# What binary fractions add up to short of a whole.
+_HAIR = 1e-9
+
 # Charge that one step fills or empties, when it is the time that is wanted.
 SHARE = 0.001
 
@@ -83,7 +86,7 @@ def fill(
     """Rows from `start` until the bank is full or the current has fallen to the tail."""
     rows = [Row(start, 0.0, math.inf)]
     charge, seconds, joules = start, 0.0, 0.0
-    while charge < 1 - 1e-9:
+    while charge < 1 - _HAIR:
         part = min(share, 1 - charge)
         amps = bank.amps_in(charge + part / 2, watts, most_amps, most_volts)
         if amps <= tail:
@@ -102,7 +105,7 @@ def empty(bank: Bank, start: float, floor: float, watts: float, cutoff: float, s
     """Rows from `start` down to the floor, or until the volts under this power fall to the cut-off."""
     rows = [Row(start, 0.0, 0.0)]
     charge, seconds, joules = start, 0.0, 0.0
-    while charge > floor + 1e-9:
+    while charge > floor + _HAIR:
         part = min(share, charge - floor)
         amps = bank.amps_out(charge - part / 2, watts)
         if math.isinf(amps) or bank.rest_volts(charge - part / 2) - amps * bank.ohms < cutoff:
@@ -120,10 +123,10 @@ def empty(bank: Bank, start: float, floor: float, watts: float, cutoff: float, s
 def seconds_at(rows: Sequence[Row], mark: float) -> float | None:
     """When a charge was passed while filling, on the straight line within its step; None if it never was."""
     for before, row in zip(rows, rows[1:], strict=False):
-        if row.charge >= mark - 1e-9:
+        if row.charge >= mark - _HAIR:
             part = (mark - before.charge) / (row.charge - before.charge)
             return before.seconds + max(0.0, min(1.0, part)) * (row.seconds - before.seconds)
-    return 0.0 if rows[0].charge >= mark - 1e-9 else None
+    return 0.0 if rows[0].charge >= mark - _HAIR else None
 
 
 def holds_from(bank: Bank, rows: Sequence[Row], most_volts: float) -> float:

@@ -75,6 +75,7 @@ class BatteryFuse(Check):
 
     title = "Fuse at the battery"
     headline = "fault_current"
+    about = {"cables.use": ("battery cable",)}
 
     place: str = pick(
         "Which fuse", (MAIN, OF_A_STRING), MAIN, help="With strings in parallel each has its own, and a main follows"

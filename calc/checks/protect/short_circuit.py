@@ -28,6 +28,7 @@ class ShortCircuit(Check):
 
     title = "Short circuit"
     headline = "fault_current"
+    about = {"cables.use": ("battery cable",)}
 
     known_by: str = pick(
         "Known by", (BY_CELLS, LEAD_ACID), BY_CELLS, help="Times the amp-hours is a rule for lead-acid alone"

@@ -45,7 +45,7 @@ class Step(Check):
     )
     obstacle: str = pick("What is in the way", (KERB, GAP), KERB, help="A cord on the floor is a step")
     step_height: Quantity = ask(
-        "h",
+        "h_s",
         "Height of the step",
         25 * mm,
         low=1 * mm,
@@ -64,7 +64,7 @@ class Step(Check):
         help="In the direction it rolls",
     )
     handle_height: Quantity = ask(
-        "h_h",
+        "h",
         "Height of the handle",
         950 * mm,
         low=400 * mm,

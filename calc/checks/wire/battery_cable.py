@@ -45,6 +45,7 @@ class BatteryCable(Check):
 
     title = "Battery cable"
     headline = "usable_ampacity"
+    about = {"cables.use": ("battery cable",)}
 
     load: str = side.load()
     amps: Quantity = side.amps()

@@ -30,6 +30,7 @@ class CableInAShort(Check):
 
     title = "Cable in a short"
     headline = "let_through"
+    about = {"cables.use": ("battery cable",)}
 
     highest_volts: Quantity = side.highest_volts(when=({"short_known": (side.FROM_CELLS,)}, {"cleared": (BY_TIME,)}))
     short_known: str = side.short_known(when={"cleared": (BY_TIME,)})
