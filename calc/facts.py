@@ -200,6 +200,8 @@ _CABLE = {
     "carrying": Fact(
         "Wires carrying current side by side", "Count them where they are tightest", 2 * u.wires, 60 * u.wires
     ),
+    "lay": Fact("How it lies", "Single wires with air all round stay cooler", options=("raceway or cable", "single in free air")),
+    "serves": Fact("What it feeds", "How many receptacles hang on it", options=("one load", "several receptacles")),
     "device": Fact("Breaker or fuse before it", "Which one feeds it", refers_to="devices"),
     "feeds": Fact("Outlets it feeds", "Which ones hang on it", refers_to="outlets", many=True),
     "current": Fact("Current that runs three hours or more", "What it carries for long", 0 * u.A, 600 * u.A),
@@ -341,6 +343,8 @@ _LOAD = {
     "running_watts": Fact(
         "Watts it takes while it runs", "Measured, or watts on its plate; 0 for not in use", 0 * u.W, 15_000 * u.W
     ),
+    "lasting": Fact("Does it run three hours or more at a time?", "Chargers, heaters, pumps: yes", options=YES_NO),
+    "plug": Fact("The tool's plug in this outlet", "Look how it goes in", options=("it fits", "through an adapter with a breaker of its own", "through a plain adapter")),
     "hours": Fact("Hours it runs in a day", "Your own plan", 0 * u.h, 24 * u.h),
     "outlet": Fact("Outlet it is plugged into", "Which one", refers_to="outlets"),
     "cord_size": Fact(

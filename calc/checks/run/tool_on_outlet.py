@@ -97,13 +97,14 @@ class ToolOnOutlet(Check):
         help="What it takes in, not what it gives",
     )
     plate_power_factor: Quantity = ask(
-        "pf_p",
+        "pf",
         "Power factor",
         0.6 * one,
         low=0.4 * one,
         high=1 * one,
         when={"plate": (BY_WATTS,)},
         common=(0.6 * one, 0.8 * one, 1 * one),
+        fact="loads.power_factor",
         help="1 for a heater; 0.6 to 0.9 for a motor; about 0.65 for a welder without correction",
     )
     motor_size: str = pick(
@@ -126,6 +127,7 @@ class ToolOnOutlet(Check):
         LETTERS,
         "K",
         when={"start": (BY_LETTER,)},
+        fact="loads.code_letter",
         help="On the plate, beside CODE or KVA CODE; not the design letter. For V give the start current instead",
     )
     start_current: Quantity = ask(
@@ -161,7 +163,11 @@ class ToolOnOutlet(Check):
         help="20 % when it turns freely; toward 100 % for a compressor with a full tank",
     )
     lasting: str = pick(
-        "Does it run three hours or more at a time?", ("no", "yes"), "no", help="Chargers, heaters, pumps: yes"
+        "Does it run three hours or more at a time?",
+        ("no", "yes"),
+        "no",
+        fact="loads.lasting",
+        help="Chargers, heaters, pumps: yes",
     )
     outlet: str = pick(
         "The outlet", table("outlets").rows, "5-20", fact="outlets.configuration", help="By the pattern of its slots"
@@ -189,9 +195,10 @@ class ToolOnOutlet(Check):
         "The tool's plug in this outlet",
         (FITS, GUARDED, PLAIN),
         FITS,
+        fact="loads.plug",
         help="A 15 A plug does not fit a 30 or 50 A outlet; an adapter makes it fit and protects nothing",
     )
-    cord: str = pick("Extension cord", CORDS, NO_CORD, help="The size printed on its jacket")
+    cord: str = pick("Extension cord", CORDS, NO_CORD, fact="loads.cord_size", help="The size printed on its jacket")
     cord_length: Quantity = ask(
         "L",
         "Length of the cord, all cords in line",
@@ -200,6 +207,7 @@ class ToolOnOutlet(Check):
         high=300 * ft,
         when={"cord": CORDS[1:]},
         common=(25 * ft, 50 * ft, 100 * ft),
+        fact="loads.cord_length",
         help="Add the lengths when one is plugged into the next",
     )
     cord_air: Quantity = ask(
@@ -222,7 +230,9 @@ class ToolOnOutlet(Check):
         habit=True,
         help="0.05 Ω for an inverter or a near panel; a far outlet more",
     )
-    fed_by: str = pick("What feeds the outlet", (INVERTER, WALL), INVERTER, help="On pass-through the wall feeds it")
+    fed_by: str = pick(
+        "What feeds the outlet", (INVERTER, WALL), INVERTER, habit=True, help="On pass-through the wall feeds it"
+    )
     continuous: Quantity = ask(
         "P_r",
         "Inverter's continuous rating here",

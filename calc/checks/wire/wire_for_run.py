@@ -100,6 +100,7 @@ class WireForRun(Check):
         high=600 * A,
         when={"circuit": ("split-phase",)},
         rules=(NEC,),
+        habit=True,
         help="The two numbers above are the heavier leg; 0 is the worst for the drop",
     )
     power_factor: Quantity = ask(
@@ -187,12 +188,14 @@ class WireForRun(Check):
         "How it lies",
         {NEC: (us.RACEWAY, us.FREE_AIR)},
         us.RACEWAY,
+        fact="cables.lay",
         help="Single wires with air all round stay cooler; their lugs do not",
     )
     feeds: str = pick(
         "What it feeds",
         {NEC: (ONE_LOAD, SEVERAL)},
         ONE_LOAD,
+        fact="cables.serves",
         help="For several receptacles the breaker may not exceed the wire",
     )
     method: str = pick(

@@ -1,0 +1,96 @@
+"""The walk-round: what it must find, what it must not say, and that what it proposes does clear the fault."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+
+import pytest
+
+from calc import units as u
+from calc.board import board
+from calc.check import NO
+from calc.inspection import faults_of_the_whole
+from calc.quantity import Quantity
+from calc.rig import Rig, example_rig
+from calc.walkround import walk_round
+
+# One fault of the whole planted in the example rig, and the title under which it must be found.
+PLANTED: list[tuple[str, Mapping[str, Quantity | str]]] = [
+    ("Wire without protection", {"cables.1.device": "a breaker that was taken out"}),
+    ("Breaker too large for its outlet", {"outlets.0.breaker": 30 * u.A}),
+    ("Breaker too large for its outlet", {"outlets.2.configuration": "6-20"}),
+    ("Outlet with volts that are not there", {"inverter.system": "120 V"}),
+    ("Two legs on a supply that has one", {"inverter.system": "120 V"}),
+    ("Plugged into nothing", {"loads.0.outlet": "an outlet that was taken out"}),
+    ("Too many volts for the inverter", {"bank.highest_volts": 62 * u.V}),
+    ("The battery opens before the inverter stops", {"bank.lowest_volts": 48 * u.V}),
+    ("Device that cannot break the bank", {"devices.0.dc_volts": 32 * u.V}),
+    ("Neutral bonded twice", {"inverter.bond": "fixed", "inverter.switches_neutral": "no"}),
+    ("Live pins at the inlet", {"inlet.shows_live_pins": "yes"}),
+    ("Two bonds when it feeds a building", {"place.feeds": "a building", "inverter.switches_neutral": "no"}),
+    ("Battery minus bonded at several points", {"bank.frame_bond": "at several points"}),
+]
+
+# Faults that single questions find, planted one by one: the fact, and the check that must say no.
+ASKED: list[tuple[str, Mapping[str, Quantity | str]]] = [
+    ("wire/wire-for-run", {"cables.3.size": "14 AWG"}),
+    ("wire/wire-for-run", {"cables.1.length": 400 * u.ft}),
+    ("run/car-distance", {"place.trip": 60 * u.mi}),
+    ("run/car-distance", {"cars.0.charging_amps": 30 * u.A}),
+    ("refill/battery-limit", {"now.cells": -4 * u.degC}),
+    ("choose/bank-from-cells", {"bank.series": 20 * u.one}),
+]
+
+
+def noes(rig: Rig) -> set[tuple[str, int]]:
+    return {row.key for row in board(rig) if row.answer.verdict == NO}
+
+
+def test_the_example_has_no_fault_of_the_whole() -> None:
+    assert faults_of_the_whole(example_rig()) == []
+
+
+@pytest.mark.parametrize(("title", "facts"), PLANTED, ids=[title for title, _ in PLANTED])
+def test_a_fault_of_the_whole_is_found_by_its_name_with_its_hazard(
+    title: str, facts: Mapping[str, Quantity | str]
+) -> None:
+    found = walk_round(example_rig().changed(facts))
+    [fault, *_] = [fault for fault in found.faults if fault.title == title]
+    assert fault.say and fault.hazard is not None
+
+
+@pytest.mark.parametrize(("check", "facts"), ASKED, ids=[f"{check} {next(iter(facts))}" for check, facts in ASKED])
+def test_a_planted_fault_is_found_by_the_question_that_asks_for_it(
+    check: str, facts: Mapping[str, Quantity | str]
+) -> None:
+    sound = {key for key in noes(example_rig()) if key[0] == check}
+    assert {key for key in noes(example_rig().changed(facts)) if key[0] == check} > sound
+
+
+def test_what_is_not_known_is_no_fault_and_is_named_as_unknown() -> None:
+    found = walk_round(Rig("nothing known", {}))
+    assert found.faults == () and found.fine == () and found.unknown
+    assert found.unknown[0].waiting >= found.unknown[-1].waiting
+
+
+@pytest.mark.parametrize("facts", [facts for _, facts in ASKED], ids=[next(iter(facts)) for _, facts in ASKED])
+def test_every_change_proposed_clears_its_fault_and_makes_no_other(facts: Mapping[str, Quantity | str]) -> None:
+    rig = example_rig().changed(facts)
+    before = noes(rig)
+    for fault in walk_round(rig).faults:
+        for proposal in fault.proposals:
+            after = noes(rig.changed(proposal.facts))
+            assert after < before, proposal.say
+
+
+def test_some_planted_faults_can_be_cleared_by_one_change() -> None:
+    """The proposals are not all empty: thin wire asks for a thicker one."""
+    found = walk_round(example_rig().changed({"cables.3.size": "12 AWG"}))
+    [thin] = [fault for fault in found.faults if fault.check == "wire/wire-for-run"]
+    assert any("10 AWG" in proposal.say for proposal in thin.proposals)
+
+
+def test_the_gravest_hazard_comes_first() -> None:
+    found = walk_round(example_rig().changed({"inlet.shows_live_pins": "yes", "bank.highest_volts": 62 * u.V}))
+    signals = [fault.hazard.signal for fault in found.faults if fault.hazard]
+    assert signals == sorted(signals, key=["DANGER", "WARNING", "CAUTION", "NOTICE"].index)
