@@ -89,7 +89,8 @@ def _asked(told: argparse.Namespace) -> Asked:
     for name, why in asked.problems.items():
         raise Unusable(why, name)
     for name in values:
-        if asked.check and not asked.check.asked(name):
+        # While a choice is missing, nobody knows what hangs on it.
+        if asked.check and not asked.missing and not asked.check.asked(name):
             raise Unusable(f"{kind.asks[name].label} is not asked as the other choices stand.", name)
     return asked
 
