@@ -109,6 +109,21 @@ FUEL_CHART = Source(
     "Approximate fuel consumption of diesel generators, a chart of the trade", "", "read in three public pages that agree"
 )
 
+# --- the sun ---------------------------------------------------------------------------------------------------
+
+MERRA_2 = Source(
+    "Daily sun on flat ground by cell and month, from the reanalysis MERRA-2 (Gelaro and others 2017; Pfenninger, Staffell 2016)",
+    "2011 to 2015",
+    "read in the public package gsee-climate-data 1.0.0",
+)
+TMY3 = Source("Typical meteorological year, station 723170", "TMY3, 2008", "read in the file that ships with a general library")
+IEC_60904 = Source("IEC 60904-3, Photovoltaic devices, Measurement principles", "2019", FROM_MEMORY)
+SOLAR_DAY = Source(
+    "Diffuse share, hours and plane of a day's sun (Erbs, Klein, Duffie 1982; Collares-Pereira, Rabl 1979; Hay, Davies 1980)",
+    "",
+    "from memory, held to a general library of solar physics in our tests",
+)
+
 # --- general libraries, as independent oracles ---------------------------------------------------------------
 
 SOLVER = Source(

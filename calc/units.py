@@ -211,6 +211,7 @@ Wh_per_km = _unit("Wh/km", "watt_hour / kilometer", "in watt-hours per kilometre
 A2s_per_mm4 = _unit(
     "A²s/mm⁴", "ampere ** 2 * second / millimeter ** 4", "in ampere-squared seconds per square millimetre squared"
 )
+kWh_per_m2 = _unit("kWh/m²", "kilowatt_hour / meter ** 2", "in kilowatt-hours per square metre", "kwh/m2")
 
 # What a person may type. A horsepower is a power too, so kVA/hp is a plain number by dimension, and no percentage.
 TYPED = tuple(unit for unit in ALL if unit not in (kVA_per_hp, per_K, per_W))
