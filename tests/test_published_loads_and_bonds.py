@@ -8,16 +8,19 @@ from __future__ import annotations
 import itertools
 import math
 import random
+from xml.etree import ElementTree
 
 import pytest
 
 from calc import units as u
 from calc.catalogue import check_called
 from calc.check import GO, NO, NOT_KNOWN, TIGHT, Answer
+from calc.drawing.outlet_faces import drawn, industrial_face, outlet_face
 from calc.form import fill
 from calc.laws import pilot
 from calc.laws.loads import Load, Supply, Together
 from calc.quantity import OutsideValidity, Quantity
+from calc.tables import table
 
 
 def ask(check: str, rules: str = "nec", **typed: str) -> Answer:
@@ -320,3 +323,101 @@ def test_an_outlet_on_too_large_a_breaker_is_no_source() -> None:
     load = {"outlet": "5-15", "plug": "5-15", "load_amps": "5", "cord": "12 AWG", "own_breaker": "15 A"}
     assert verdict_on(adapter(breaker="30", **load), "Breaker before the outlet") == NO
     assert verdict_on(adapter(breaker="20", **load), "Breaker before the outlet") == GO
+
+
+# --- outlets -----------------------------------------------------------------------------------------------------
+
+
+@pytest.mark.parametrize(
+    ("outlet", "volts", "breaker", "hours", "kilowatts"),
+    [
+        ("5-15", "120 V", "15", 12, 1.44),
+        ("5-20", "120 V", "20", 16, 1.92),
+        ("TT-30", "120 V", "30", 24, 2.88),
+        ("6-50", "240 V", "50", 40, 9.6),
+        ("14-50", "240 V", "50", 40, 9.6),
+        ("14-60", "240 V", "60", 48, 11.52),
+    ],
+)
+def test_trap_9_what_a_pattern_gives_for_hours(
+    outlet: str, volts: str, breaker: str, hours: float, kilowatts: float
+) -> None:
+    """ANSI/NEMA WD 6 for volts and amps; NEC 2023, 210.20(A): four fifths for hours."""
+    answer = ask("choose/outlet", outlet=outlet, wanted_volts=volts, breaker=breaker, wanted="12", lasting="yes")
+    assert answer.verdict == GO
+    assert number(answer, "for_hours", u.A) == pytest.approx(hours)
+    assert number(answer, "power", u.kW) == pytest.approx(kilowatts)
+
+
+def test_a_large_outlet_on_a_small_breaker_is_a_small_outlet() -> None:
+    """NEC 2023, 210.20: the overcurrent device rules."""
+    answer = ask("choose/outlet", outlet="5-20", breaker="15", wanted="16", lasting="no")
+    assert verdict_on(answer, "Current") == NO and number(answer, "most_current", u.A) == 15
+
+
+def test_208_volts_give_a_240_volt_heater_three_quarters() -> None:
+    """ANSI C84.1 lists 208 V; 208 of 240 V heats three quarters, and 165 V at 120 V contacts is no supply."""
+    commercial = ask(
+        "choose/outlet", outlet="6-20", wanted_volts="240 V", measured="yes", volts="208", lasting="no", wanted="12"
+    )
+    assert verdict_on(commercial, "Volts under load") == TIGHT
+    open_neutral = ask("choose/outlet", outlet="5-20", measured="yes", volts="165", lasting="no")
+    assert verdict_on(open_neutral, "Not too many volts") == NO
+
+
+@pytest.mark.parametrize(
+    ("colour", "amps", "volts", "kilowatts"),
+    [
+        ("blue", "16 A", "230", 3.68),
+        ("blue", "32 A", "230", 7.36),
+        ("red", "32 A", "400", 22.17),
+        ("yellow", "16 A", "110", 1.76),
+    ],
+)
+def test_what_an_industrial_connector_gives(colour: str, amps: str, volts: str, kilowatts: float) -> None:
+    """IEC 60309-2: colours and rated currents; three phases by the root of three."""
+    answer = ask(
+        "choose/outlet",
+        "iec",
+        connector=colour,
+        connector_rating=amps,
+        connector_volts=volts,
+        breaker=amps.removesuffix(" A"),
+        wanted="12",
+    )
+    assert answer.verdict in (GO, TIGHT)
+    assert number(answer, "power", u.kW) == pytest.approx(kilowatts, abs=0.005)
+
+
+def test_faces_are_drawn_by_the_dimensions_of_the_standard() -> None:
+    """ANSI/NEMA WD 6, 5-15: slots half an inch apart, the ground 0.468 in from their line, the neutral the longer."""
+    listed = table("outlet_slots")
+    for pattern in ("5-15", "5-20"):
+        at = {
+            part: (float(listed.text(f"{pattern} {part}", "x")), float(listed.text(f"{pattern} {part}", "y")))
+            for part in ("hot", "neutral", "ground")
+        }
+        assert at["hot"][0] - at["neutral"][0] == pytest.approx(0.5)
+        assert at["ground"][1] - at["hot"][1] == pytest.approx(0.468)
+    assert listed.value("5-15 neutral", "height").si > listed.value("5-15 hot", "height").si
+
+
+def test_a_drawing_shows_the_contacts_that_the_pattern_has() -> None:
+    """The table of outlets says which contacts there are; the drawing has those, a title, and no styles."""
+    for pattern in drawn():
+        face = ElementTree.fromstring(outlet_face(pattern))
+        kinds = [part.get("class", "").split()[-1] for part in face if "slot" in part.get("class", "").split()]
+        listed = table("outlets")
+        assert ("neutral" in kinds) == (listed.text(pattern, "neutral") == "yes"), pattern
+        assert ("ground" in kinds) == (listed.text(pattern, "ground") == "yes"), pattern
+        assert kinds.count("hot") == (2 if listed.text(pattern, "volts") == "240" else 1), pattern
+        assert "style" not in outlet_face(pattern) and face[0].tag.endswith("title")
+    assert outlet_face("SS2-50") == ""
+
+
+@pytest.mark.parametrize(("hour", "x", "y"), [(6, 0, 550), (9, -550, 0), (12, 0, -550), (3, 550, 0)])
+def test_the_earth_of_an_industrial_connector_stands_at_its_hour(hour: int, x: float, y: float) -> None:
+    """IEC 60309-2: the hour of the earth contact, the keyway at six o'clock."""
+    face = ElementTree.fromstring(industrial_face(hour, 3))
+    earth = next(part for part in face if part.get("class") == "slot ground")
+    assert (float(earth.get("cx", "")), float(earth.get("cy", ""))) == pytest.approx((x, y), abs=1)
