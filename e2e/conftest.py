@@ -11,8 +11,9 @@ from pathlib import Path
 from typing import Any
 
 import pytest
-from engines import CHROMIUM, PHONE
 from playwright.sync_api import BrowserContext, Page, Playwright, expect, sync_playwright
+
+from engines import CHROMIUM, PHONE
 from server import Server
 
 ROOT = Path(__file__).resolve().parents[1]

@@ -9,6 +9,7 @@ from typing import Any
 import pytest
 from conftest import Phone, eventually, expect_ready, heard
 from playwright.sync_api import Page, expect
+
 from server import Server
 
 CHECK = "wire/wire-for-run/"

@@ -7,10 +7,11 @@ import re
 import struct
 from pathlib import Path
 
-import build
 import pytest
 from conftest import Phone, eventually, expect_ready, expect_saved
 from playwright.sync_api import Page, expect
+
+import build
 from server import Server, site_files
 
 CHECK = "wire/wire-for-run/"

@@ -6,8 +6,9 @@ import re
 import shutil
 from collections.abc import Iterator
 
-import build
 import pytest
+
+import build
 from engines import SNAPSHOT_CHECKED, WebKit
 from server import Server, site_files
 

@@ -25,6 +25,6 @@ def known_questions() -> list[str]:
     ]
     # What is unreadable takes another way through the code; a start must have been that way too.
     for check in all_checks():
-        spoilt = {name: UNREADABLE for name in check.asks}
+        spoilt = dict.fromkeys(check.asks, UNREADABLE)
         asked += [(what, {"check": check.id, **spoilt}) for what in (TYPING, BUTTON)]
     return [json.dumps({"id": 0, "what": what, "form": form}) for what, form in asked]
