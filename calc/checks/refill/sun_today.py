@@ -1,0 +1,250 @@
+"""The page /refill/sun-today/: what the panels give here in this month, on a poor, a typical and a good day.
+
+One number would be a guess. Three numbers say how often it is less, and the poor day is the one to plan for.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping
+
+from calc.check import (
+    Answer,
+    Caution,
+    Change,
+    Check,
+    Example,
+    Fix,
+    Named,
+    Result,
+    answer,
+    ask,
+    less,
+    more,
+    pick,
+    require,
+)
+from calc.laws.open_circuit import stepped
+from calc.laws.panels import ALBEDO, MONTHS, Array, energy_of_days
+from calc.quantity import OutsideValidity, Quantity, step
+from calc.sources import COMMON_PRACTICE, MERRA_2, TMY3
+from calc.units import W, degC, degree, kWh, kWh_per_m2, one, percent, percent_per_K
+
+TILTS = (0, 15, 30, 45, 60)
+
+
+def _tilts(check: Check) -> Iterator[Change]:
+    for tilt in TILTS:
+        yield {"tilt": tilt * degree}
+
+
+class SunToday(Check):
+    """What will the panels give here this month?"""
+
+    title = "Sun this month"
+    headline = "typical_day"
+
+    need: Quantity = ask(
+        "E_d",
+        "Energy it uses in a day",
+        1.5 * kWh,
+        low=0 * kWh,
+        high=200 * kWh,
+        fact="place.daily_energy",
+        common=(1 * kWh, 2 * kWh, 5 * kWh),
+        help="Loads and the inverter's own, at the battery",
+    )
+    latitude: Quantity = ask(
+        "φ",
+        "Latitude",
+        44.2 * degree,
+        low=-90 * degree,
+        high=90 * degree,
+        fact="place.latitude",
+        help="On the phone or a map; north is positive",
+    )
+    longitude: Quantity = ask(
+        "λ",
+        "Longitude",
+        -110.6 * degree,
+        low=-180 * degree,
+        high=180 * degree,
+        fact="place.longitude",
+        help="On the phone or a map; east is positive, the Americas are negative",
+    )
+    month: str = pick("Month", MONTHS, "June", fact="now.month", help="Of the year")
+    count: Quantity = ask(
+        "N_pv", "Panels", 2 * one, low=1 * one, high=60 * one, fact="panels.count", whole=True, help="Count them"
+    )
+    watts: Quantity = ask(
+        "P_1",
+        "Watts of one panel",
+        410 * W,
+        low=5 * W,
+        high=800 * W,
+        fact="panels.watts",
+        common=(100 * W, 200 * W, 400 * W),
+        help="On its back",
+    )
+    tilt: Quantity = ask(
+        "β",
+        "Tilt from flat",
+        0 * degree,
+        low=0 * degree,
+        high=90 * degree,
+        fact="panels.tilt",
+        common=(0 * degree, 15 * degree, 30 * degree, 45 * degree),
+        help="Lay the phone on it",
+    )
+    facing: Quantity = ask(
+        "α",
+        "Heading it faces",
+        180 * degree,
+        low=0 * degree,
+        high=360 * degree,
+        fact="panels.facing",
+        help="True, not magnetic: south is 180°. A compass is off by the local declination",
+    )
+    ground: str = pick(
+        "Ground around it", tuple(ALBEDO), "grass or earth", habit=True, help="Snow throws light back on a tilted panel"
+    )
+    unshaded: Quantity = ask(
+        "k_s",
+        "Part of the sun that no shade takes",
+        100 * percent,
+        low=0 * percent,
+        high=100 * percent,
+        habit=True,
+        help="A strip of shade on one row of cells can take a third of a panel",
+    )
+    losses: Quantity = ask(
+        "ℓ_pv",
+        "Lost in dirt, wires and controller",
+        14 * percent,
+        low=0 * percent,
+        high=50 * percent,
+        habit=True,
+        help="14 % is usual; flat panels stay dirtier",
+    )
+    slope: Quantity = ask(
+        "γ",
+        "Change of its power with temperature",
+        -0.35 * percent_per_K,
+        low=-0.8 * percent_per_K,
+        high=-0.1 * percent_per_K,
+        fact="panels.power_slope",
+        help="On its sheet: per kelvin",
+    )
+    air: Quantity = ask(
+        "θ_a",
+        "Air temperature",
+        15 * degC,
+        low=-50 * degC,
+        high=60 * degC,
+        fact="now.air",
+        help="By day; ten degrees are about 3.5 %",
+    )
+
+    def solve(self) -> Answer:
+        array = self._array()
+        month = array.stepped()
+        days = energy_of_days(array, month)
+        poor, typical, good = days["10"], days["50"], days["90"]
+        return answer(
+            require(
+                typical >= self.need,
+                comfortable=poor >= self.need,
+                label="Sun",
+                yes="Even a poor day covers it.",
+                tight="A typical day gives {left} and covers the {right} it uses; on a poor day the bank must help.",
+                no="A typical day gives {left}; it uses {right}: the bank runs down.",
+            ),
+            say=f"Poor day {poor} (1 in 10 is worse), typical {typical}, good {good}.",
+            notes=(
+                "Give or take 20 % for a month, more on coasts and in mountains; from five years of weather, without trend or extremes.",
+                "In finance a figure that is exceeded on 90 of 100 days is called P90; here it is the poor day.",
+            ),
+            typical_day=typical,
+            poor_day=poor,
+            good_day=good,
+            mean_day=stepped(
+                "E_m", "Mean of the month's days", month.mean_energy * kWh.factor, kWh, (poor, typical, good)
+            ),
+            flat_typical=stepped(
+                "H_f", "Sun on flat ground, a typical day", month.flat[2] * kWh.factor, kWh_per_m2, (typical,)
+            ),
+            data=Named(month.mark, "Where the sun's data is from", "cells of 3 by 3 degrees", MERRA_2),
+        )
+
+    def _array(self) -> Array:
+        power = step("P_pv", "Rated watts of all panels", self.count * self.watts, W)
+        return Array(
+            power, self.slope, self.losses, self.unshaded, self.tilt, self.facing, self.ground,
+            self.latitude, self.longitude, self.month, self.air,
+        )  # fmt: skip
+
+    def found_by_trial(self) -> Mapping[str, Result]:
+        """The best of five tilts, facing as it does."""
+        array = self._array()
+        try:
+            best = max(TILTS, key=lambda tilt: array.stepped(tilt=tilt).mean_energy)
+        except OutsideValidity:
+            return {}
+        return {
+            "best_tilt": Named(
+                f"{best}°", "Best tilt this month", "of 0, 15, 30, 45 and 60°, facing as it does", MERRA_2
+            )
+        }
+
+    fixes = (
+        Fix("Tilt the panels to {tilt}, parked and turned as said", _tilts, costs="only while it stands"),
+        more("count", 1 * one, "Fit {count} panels"),
+        less("need", 0.1 * kWh, "Use {need} a day at most"),
+    )
+    cautions = (
+        Caution(
+            "DANGER",
+            "Panels in daylight cannot be switched off",
+            "Strings above 60 V can kill, and a dc arc does not go out",
+            "Cover them before you work on their wires; never pull a connector apart under load",
+        ),
+        Caution(
+            "WARNING",
+            "Tilted panels catch the wind",
+            "A gust lifts the panel or tips the cart on somebody",
+            "Tie them down, watch the forecast, fold them flat when you leave",
+        ),
+        Caution(
+            "NOTICE",
+            "Snow, dust and the shade of one branch are not in these figures",
+            "A strip of shade can take a third",
+            "Wipe the panels; look where the shade falls at nine and at three",
+        ),
+    )
+    examples = (
+        Example(
+            given={
+                "latitude": "36.1", "longitude": "-79.95", "month": "June", "count": "1", "watts": "400", "need": "0.5",
+                "air": "25 °C",
+            },
+            expect={"flat_typical": "6.58 kWh/m²"},
+            within=0.04,
+            verdict="go",
+            source=TMY3.at("median of the days of June: 6.58 kWh/m² on flat ground"),
+        ),
+        Example(
+            given={
+                "latitude": "36.1", "longitude": "-79.95", "month": "December", "count": "1", "watts": "400", "need": "2",
+            },
+            expect={"flat_typical": "2.39 kWh/m²"},
+            within=0.04,
+            verdict="no",
+            source=TMY3.at("median of the days of December: 2.39 kWh/m² on flat ground"),
+        ),
+        Example(
+            given={
+                "latitude": "36.1", "longitude": "-79.95", "month": "December", "count": "2", "watts": "400", "need": "1.2",
+            },
+            verdict="tight",
+            source=COMMON_PRACTICE.at("enough on a typical day, not on a poor one"),
+        ),
+    )  # fmt: skip

@@ -1,0 +1,97 @@
+"""What panels give at a place in a month: the float kernel of the sun, with its results in quantities that remember."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from calc import sun
+from calc.laws.open_circuit import stepped
+from calc.quantity import OutsideValidity, Quantity, constant, limit, read, step
+from calc.sources import IEC_60904, MERRA_2, OWN_DERIVATION, SOLAR_DAY
+from calc.units import W_per_m2, degC, degree, kWh, kWh_per_m2, one
+
+MONTHS = ("January", "February", "March", "April", "May", "June", "July", "August", "September", "October", "November", "December")  # fmt: skip
+ALBEDO = {"grass or earth": 0.2, "snow": 0.6}
+_KINDS = {"10": ("a poor day", 0), "50": ("a typical day", 2), "90": ("a good day", 4)}
+_STANDARD_SUN = 1000.0
+
+
+@dataclass(frozen=True)
+class Array:
+    """Panels and how they lie, where and when."""
+
+    watts: Quantity
+    slope: Quantity
+    losses: Quantity
+    unshaded: Quantity
+    tilt: Quantity
+    facing: Quantity
+    ground: str
+    latitude: Quantity
+    longitude: Quantity
+    month: str
+    air: Quantity
+
+    def stepped(self, tilt: float | None = None, facing: float | None = None) -> sun.Month:
+        """The month by the float kernel. Raises OutsideValidity where the grid has no data."""
+        panel = sun.Panel(self.watts.si, self.slope.si, self.losses.si, self.unshaded.si)
+        plane = sun.Plane(
+            self.tilt.number_in(degree) if tilt is None else tilt,
+            self.facing.number_in(degree) if facing is None else facing,
+            ALBEDO[self.ground],
+        )
+        month, where = MONTHS.index(self.month), (self.latitude.number_in(degree), self.longitude.number_in(degree))
+        found = sun.month_on_panel(*where, month, panel, plane, self.air.number_in(degC))
+        if found is None:
+            raise OutsideValidity(
+                "There is no sun data near this place: it is a small island, or the sea, or beyond 57 S or 72 N."
+            )
+        return found
+
+    @property
+    def rests_on(self) -> tuple[Quantity, ...]:
+        return (self.latitude, self.longitude, self.tilt, self.facing)
+
+
+def energy_of_days(array: Array, month: sun.Month) -> dict[str, Quantity]:
+    """kWh that the panels give on a poor (1 in 10 is worse), a typical and a good day, each worked in lines."""
+    above = stepped(
+        "H_0",
+        f"Sun above the air on flat ground, {array.month}",
+        month.above * kWh.factor,
+        kWh_per_m2,
+        (array.latitude,),
+    )
+    dimmed = constant("k_b", "Cure for a source that is too bright", sun.TOO_BRIGHT * one, OWN_DERIVATION)
+    standard = constant("G_1", "Sun at which panels are rated", _STANDARD_SUN * W_per_m2, IEC_60904)
+    found = {}
+    for kind, (words, index) in _KINDS.items():
+        clear = read(
+            f"K_{kind}",
+            f"Share that reaches the ground on {words}",
+            round(month.clear[index], 4) * one,
+            MERRA_2,
+            note=month.mark,
+        )
+        flat = step(f"H_{kind}", f"Sun on flat ground, {words}", dimmed * clear * above, kWh_per_m2)
+        tilted = stepped(
+            f"G_{kind}", f"Sun on the panels, {words}", month.plane[index] * kWh.factor, kWh_per_m2, (flat, *array.rests_on),
+            note=f"half an hour at a time, ground: {array.ground}; {SOLAR_DAY.work}",
+        )  # fmt: skip
+        heat = stepped(
+            f"f_{kind}",
+            f"Share that the cells' heat leaves, {words}",
+            _share_left(array, month, index),
+            one,
+            (array.slope, array.air),
+        )
+        found[kind] = limit(
+            f"E_{kind}", f"Energy on {words}",
+            array.watts * (tilted / standard) * heat * (1 - array.losses) * array.unshaded, kWh,
+        )  # fmt: skip
+    return found
+
+
+def _share_left(array: Array, month: sun.Month, index: int) -> float:
+    rated = array.watts.si * month.plane[index] / _STANDARD_SUN * (1 - array.losses.si) * array.unshaded.si
+    return month.energy[index] / rated if rated else 1.0
