@@ -126,6 +126,9 @@ SOLAR_DAY = Source(
 
 # --- general libraries, as independent oracles ---------------------------------------------------------------
 
+SINGLE_DIODE = Source(
+    "The single-diode model of a crystalline panel, by a general library of solar physics", "", "read off a run of it in our tests"
+)
 SOLVER = Source(
     "An adaptive solver of differential equations, of a general library", "", "read off a run of it in our tests"
 )
