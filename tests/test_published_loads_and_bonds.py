@@ -421,3 +421,68 @@ def test_the_earth_of_an_industrial_connector_stands_at_its_hour(hour: int, x: f
     face = ElementTree.fromstring(industrial_face(hour, 3))
     earth = next(part for part in face if part.get("class") == "slot ground")
     assert (float(earth.get("cx", "")), float(earth.get("cy", ""))) == pytest.approx((x, y), abs=1)
+
+
+# --- bonds -------------------------------------------------------------------------------------------------------
+
+
+def bonds(rules: str = "nec", **typed: str) -> Answer:
+    standing = {"frame": "yes", "feeds": "its own outlets only", "switches_neutral": "yes", "frame_bond": "no"}
+    return ask("protect/bond-and-ground", rules, **(standing | typed))
+
+
+@pytest.mark.parametrize(
+    ("bond", "switches", "alone", "plugged", "passing", "expected"),
+    [
+        ("none", "yes", 0, 0, 1, NO),
+        ("none", "no", 0, 1, 1, NO),
+        ("fixed", "yes", 1, 1, 2, NO),
+        ("fixed", "no", 1, 2, 2, NO),
+        ("relay, closed while inverting", "yes", 1, 1, 1, GO),
+        ("relay, closed while inverting", "no", 1, 2, 1, NO),
+    ],
+)
+def test_trap_29_bonds_are_counted_in_every_mode(
+    bond: str, switches: str, alone: int, plugged: int, passing: int, expected: str
+) -> None:
+    """NEC 2023, 250.30 and 250.142(B), from memory: the rig's own, and the one upstream that the neutral reaches."""
+    answer = bonds(bond=bond, switches_neutral=switches)
+    counted = tuple(number(answer, name, u.one) for name in ("bonds_alone", "bonds_plugged_in", "bonds_passing"))
+    assert counted == (alone, plugged, passing)
+    assert answer.verdict == expected
+    if bond == "fixed":
+        assert verdict_on(answer, "Passing through: no second bond") == NO
+        assert any("second one" in note for note in answer.notes)
+
+
+def test_a_bonded_rig_feeds_a_building_only_through_a_transfer_that_opens_the_neutral() -> None:
+    """NEC 2023, 250.30, from memory: a separately derived system has its neutral switched, or floats."""
+    relay = {"bond": "relay, closed while inverting", "feeds": "a building"}
+    assert number(bonds(building_switches="no", **relay), "bonds_feeding", u.one) == 2
+    assert bonds(building_switches="no", **relay).verdict == NO
+    assert bonds(building_switches="yes", **relay).verdict == GO
+    assert str(bonds(building_switches="yes", **relay).results["rod"]) == "the building's own electrode"
+
+
+def test_no_rod_where_all_metal_is_bonded_and_it_feeds_what_is_plugged_into_it() -> None:
+    """29 CFR 1926.404(f)(3)(i)."""
+    assert str(bonds().results["rod"]) == "not required"
+    assert str(bonds(frame="no").results["rod"]) == "not decided" and bonds(frame="no").verdict == NO
+
+
+@pytest.mark.parametrize(
+    ("breaker", "enough", "thin"),
+    [("20", "12 AWG", "14 AWG"), ("60", "10 AWG", "12 AWG"), ("100", "8 AWG", "10 AWG"), ("200", "6 AWG", "8 AWG")],
+)
+def test_the_bond_wire_goes_by_the_largest_breaker(breaker: str, enough: str, thin: str) -> None:
+    """NEC 2023, Table 250.122."""
+    assert verdict_on(bonds(largest_breaker=breaker, bond_size=enough), "Bond wire") == GO
+    assert verdict_on(bonds(largest_breaker=breaker, bond_size=thin), "Bond wire") == NO
+
+
+def test_one_tool_on_one_outlet_may_be_separated_and_two_may_not() -> None:
+    """IEC 60364-4-41, 413 and 411.4, from memory."""
+    separated = {"arrangement": "one outlet for one tool, separated, no bond"}
+    assert bonds("iec", bond="none", **separated).verdict == GO
+    assert bonds("iec", bond="fixed", **separated).verdict == NO
+    assert bonds("iec", bond="none").verdict == NO
