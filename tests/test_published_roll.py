@@ -369,3 +369,120 @@ def test_a_tongue_presses_a_rear_axle_and_lifts_a_front_one() -> None:
     assert grip(driven="front", tongue="0 kg") - grip(driven="front", tongue="40 kg") == pytest.approx(
         0.35 * 40 * G * 600 / 1650
     )
+
+
+# --- backing up --------------------------------------------------------------------------------------------------------
+
+
+def back(**typed: str) -> Answer:
+    bare = {
+        "kind": "trailer, single axle",
+        "vehicle_wheelbase": "1650 mm",
+        "steering": "30",
+        "overhang": "600 mm",
+        "drawbar": "1250 mm",
+        "contact": "70",
+        "start": "5",
+    }
+    return ask("roll/backing", **{**bare, **typed})
+
+
+def grows(hitch: float, drawbar: float, curve: float, behind: float) -> float:
+    """The growth of the angle per metre backed, from the velocities of hitch and axle, written down apart."""
+    across = math.sin(hitch) - behind * curve * math.cos(hitch)
+    return across / drawbar - curve
+
+
+@pytest.mark.parametrize(
+    ("drawbar", "angle", "metres"),
+    [(0.6, 23.7, 0.94), (0.9, 29.8, 1.63), (1.25, 37.2, 2.55), (1.6, 45.1, 3.60), (2.0, 55.1, 4.96)],
+)
+def test_trap_a_short_drawbar_jackknifes_at_once(drawbar: float, angle: float, metres: float) -> None:
+    """Critical angle and metres, to 1e-6 against scipy: a root of the kinematics, and solve_ivp with an event."""
+    from scipy.integrate import solve_ivp
+    from scipy.optimize import brentq
+
+    answer = back(drawbar=f"{drawbar * 1000:.0f} mm")
+    curve = math.tan(math.radians(30)) / 1.65
+    critical = brentq(lambda hitch: grows(hitch, drawbar, curve, 0.6), 1e-3, math.pi / 2, xtol=1e-14)
+    assert number(answer, "no_return", u.degree) == pytest.approx(math.degrees(critical), rel=1e-9)
+    assert number(answer, "no_return", u.degree) == pytest.approx(angle, abs=0.06)
+
+    def lost(_s: float, state: list[float]) -> float:
+        return state[0] - critical
+
+    lost.terminal = True  # type: ignore[attr-defined]
+    run = solve_ivp(
+        lambda _s, state: [grows(state[0], drawbar, 0.0, 0.6)],
+        (0, 50),
+        [math.radians(5)],
+        events=lost,
+        rtol=1e-12,
+        atol=1e-14,
+    )
+    assert number(answer, "metres", u.m) == pytest.approx(run.t_events[0][0], abs=1e-6)
+    assert number(answer, "metres", u.m) == pytest.approx(metres, abs=0.006)
+
+
+def test_a_drawbar_long_enough_never_jackknifes() -> None:
+    """√((1.65/tan 30°)² + 0.6²) = 2.92 m; from there on the angle shrinks at every angle, wheels hard over."""
+    assert number(back(), "drawbar_that_never", u.m) == pytest.approx(2.92, abs=0.005)
+    curve = math.tan(math.radians(30)) / 1.65
+    assert all(grows(math.radians(angle), 2.93, curve, 0.6) < 0 for angle in range(1, 130))
+    assert any(grows(math.radians(angle), 2.90, curve, 0.6) > 0 for angle in range(1, 130))
+    assert number(back(drawbar="3000 mm"), "no_return", u.degree) == pytest.approx(70)
+
+
+@pytest.mark.parametrize(("drawbar", "wheelbase"), [(0.95, 1.1), (1.4, 0.9), (1.1, 1.1), (2.5, 1.5)])
+@pytest.mark.parametrize("start", [2, 5, 10])
+def test_a_wagon_folds_at_two_angles(drawbar: float, wheelbase: float, start: int) -> None:
+    """The positions themselves, integrated by scipy: vehicle straight back, front axle and rear axle rolling without
+    slip; the metres until hitch or body is at its end, to 1e-6."""
+    from scipy.integrate import solve_ivp
+
+    curve = math.tan(math.radians(30)) / 1.65
+    square = 1 / curve**2 + 0.6**2 - drawbar**2
+    hitch_end = math.radians(70)
+    if square > 0:
+        hitch_end = min(hitch_end, math.atan(0.6 * curve) + math.asin(drawbar * curve / math.hypot(1, 0.6 * curve)))
+    body_end = math.radians(60)
+    if square > wheelbase**2:
+        body_end = min(body_end, math.asin(wheelbase / math.sqrt(square)))
+
+    def headings(_s: float, state: list[float]) -> list[float]:
+        bar, body = state
+        # The hitch moves by −1 along x. Across the bar it drives the front axle's turn; along it, the body's.
+        along = -math.cos(bar)
+        turn_of_bar = math.sin(bar) / drawbar
+        across_body = along * math.sin(bar - body)
+        return [turn_of_bar, across_body / wheelbase]
+
+    def hitch_ends(_s: float, state: list[float]) -> float:
+        return state[0] - hitch_end
+
+    def body_ends(_s: float, state: list[float]) -> float:
+        return state[0] - state[1] - body_end
+
+    hitch_ends.terminal = body_ends.terminal = True  # type: ignore[attr-defined]
+    begin = math.radians(start)
+    run = solve_ivp(headings, (0, 50), [begin, begin], events=(hitch_ends, body_ends), rtol=1e-12, atol=1e-14)
+    answer = back(
+        kind="wagon, four wheels, steered by the drawbar",
+        drawbar=f"{drawbar * 1000:.0f} mm",
+        wheelbase=f"{wheelbase * 1000:.0f} mm",
+        swing="60",
+        start=f"{start}",
+    )
+    assert number(answer, "metres", u.m) == pytest.approx(float(run.t[-1]), abs=1e-6)
+
+
+def test_past_the_bodys_limit_the_tightest_steady_circle_does_not_bring_it_back() -> None:
+    """Geometry of concentric circles: the body's growth is nothing at asin(b/R_f), outward past it, inward before."""
+    drawbar, wheelbase, behind = 0.95, 1.1, 0.6
+    curve = math.tan(math.radians(30)) / 1.65
+    circle = math.sqrt(1 / curve**2 + behind**2 - drawbar**2)
+    speed = circle * curve
+    end = math.asin(wheelbase / circle)
+    assert speed * math.sin(end + 0.01) / wheelbase - curve > 0 > speed * math.sin(end - 0.01) / wheelbase - curve
+    answer = back(kind="wagon, four wheels, steered by the drawbar", drawbar="950 mm", wheelbase="1100 mm", swing="90")
+    assert number(answer, "body_no_return", u.degree) == pytest.approx(math.degrees(end), rel=1e-9)
