@@ -105,3 +105,30 @@ def test_a_few_too_many_panels_are_no_fault() -> None:
 def test_a_small_margin_in_the_cold_is_tight() -> None:
     volts = number(ask("choose/panel-string", **PANEL, series="2", count="2"), "cold_volts", u.V)
     assert verdict_on(ask("choose/panel-string", **PANEL, series="2", count="2", controller_volts=f"{volts / 0.98:.3f}"), "Coldest morning") == TIGHT  # fmt: skip
+
+
+STRINGS = {"short_amps": "10.43", "fuse_limit": "20", "series": "2", "size": "10 AWG", "ambient": "40 °C"}
+
+
+def test_fuses_are_needed_from_the_third_string_on() -> None:
+    """NEC 2023, 690.9(A): 10.43 A; two strings 13.0 A back, three 26.1 A, over the 20 A on the panel."""
+    for count, needed in ((2, "no"), (4, "no"), (6, "yes"), (8, "yes")):
+        assert (
+            ask("protect/panel-fuses", **STRINGS, count=str(count), fuse="none").results["fuses_needed"].text == needed
+        )  # type: ignore[union-attr]
+
+
+def test_a_fuse_lies_between_the_string_and_the_panels_marking_and_breaks_the_cold_volts() -> None:
+    """NEC 2023, 690.9(B): 16.3 A to 20 A; 690.7: two of 37.2 V in the cold are 83 V, which 58 V dc does not break."""
+    verdicts = {
+        fuse: ask("protect/panel-fuses", **STRINGS, count="6", fuse=fuse).verdict for fuse in ("15 A", "20 A", "25 A")
+    }
+    assert verdicts == {"15 A": NO, "20 A": GO, "25 A": NO}
+    answer = ask("protect/panel-fuses", **STRINGS, count="6", fuse="20 A", fuse_volts="58")
+    assert verdict_on(answer, "Fuse breaks") == NO
+
+
+def test_the_wire_is_judged_at_its_terminals_and_in_the_heat_apart() -> None:
+    """NEC 2023, 690.8(B): 16.3 A at the lugs before correction, 13.0 A and the fuse after it: 14 AWG at 80 °C is 10.2 A."""
+    hot = ask("protect/panel-fuses", **(STRINGS | {"size": "14 AWG", "ambient": "80 °C"}), count="4", fuse="none")
+    assert verdict_on(hot, "Wire at its terminals") == GO and verdict_on(hot, "Wire in the heat") == NO

@@ -1,0 +1,294 @@
+"""The page /protect/panel-fuses/: fuses and wire for strings of panels side by side.
+
+One string cannot hurt itself. Of three strings, two feed the fault in the third, backwards through panels that are
+marked with the largest fuse they bear.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from calc.check import (
+    NEC,
+    Answer,
+    Caution,
+    Change,
+    Check,
+    Example,
+    Fix,
+    Named,
+    Requirement,
+    answer,
+    ask,
+    less,
+    next_option,
+    pick,
+    require,
+)
+from calc.laws.conductor import corrected_ampacity, stands_heat, terminal_ampacity
+from calc.laws.protection import NEC_BREAKERS, standard_rating_up
+from calc.quantity import OutsideValidity, Quantity, constant, largest, need, rounded_down, step
+from calc.sources import COMMON_PRACTICE, NEC_2023
+from calc.units import A, V, degC, one, percent_per_K, wires
+
+NO_FUSE = "none"
+RATINGS = ("10 A", "15 A", "20 A", "25 A", "30 A", "35 A", "40 A")
+SIZES = ("14 AWG", "12 AWG", "10 AWG", "8 AWG", "6 AWG", "4 AWG")
+
+
+def _fuses(check: Check) -> Iterator[Change]:
+    """Other fuses, or none, the smallest first."""
+    for rating in (*RATINGS, NO_FUSE):
+        if rating != check.fuse:  # type: ignore[attr-defined]
+            yield {"fuse": rating}
+
+
+class PanelFuses(Check):
+    """Which fuses and what wire do the panels need?"""
+
+    title = "Fuses for panels"
+    headline = "least_fuse"
+    rule_sets = (NEC,)
+
+    short_amps: Quantity = ask(
+        "I_sc",
+        "Short-circuit current of one panel",
+        13.9 * A,
+        low=0.2 * A,
+        high=25 * A,
+        fact="panels.short_amps",
+        help="On its back: Isc",
+    )
+    fuse_limit: Quantity = ask(
+        "I_fm",
+        "Largest series fuse",
+        25 * A,
+        low=5 * A,
+        high=60 * A,
+        fact="panels.fuse_limit",
+        help="On its back",
+    )
+    count: Quantity = ask(
+        "N_pv", "Panels", 2 * one, low=1 * one, high=60 * one, fact="panels.count", whole=True, help="Count them"
+    )
+    series: Quantity = ask(
+        "N_ps",
+        "Panels in series",
+        2 * one,
+        low=1 * one,
+        high=30 * one,
+        fact="panels.series",
+        whole=True,
+        help="In each string",
+    )
+    open_volts: Quantity = ask(
+        "V_oc",
+        "Open-circuit volts of one panel",
+        37.2 * V,
+        low=5 * V,
+        high=120 * V,
+        fact="panels.open_volts",
+        help="On its back: Voc",
+    )
+    volts_slope: Quantity = ask(
+        "β_oc",
+        "Change of its open volts with temperature",
+        -0.26 * percent_per_K,
+        low=-0.6 * percent_per_K,
+        high=-0.1 * percent_per_K,
+        fact="panels.volts_slope",
+        help="On its sheet: per kelvin",
+    )
+    coldest: Quantity = ask(
+        "θ_min",
+        "Coldest air it meets",
+        -18 * degC,
+        low=-50 * degC,
+        high=30 * degC,
+        fact="place.coldest",
+        help="The mean yearly extreme of the coldest place it travels to",
+    )
+    fuse: str = pick("Fuse in each string", (NO_FUSE, *RATINGS), NO_FUSE, help="Printed on it")
+    fuse_volts: Quantity = ask(
+        "V_f",
+        "Volts dc the fuse may break",
+        600 * V,
+        low=0 * V,
+        high=1500 * V,
+        when={"fuse": RATINGS},
+        common=(150 * V, 600 * V, 1000 * V),
+        help="Printed on it, with dc beside it; ac volts say nothing",
+    )
+    size: str = pick("Wire of each string", SIZES, "10 AWG", help="Printed on the jacket; copper")
+    ambient: Quantity = ask(
+        "θ_w",
+        "Hottest air around the wire",
+        50 * degC,
+        low=-40 * degC,
+        high=89 * degC,
+        habit=True,
+        help="Behind a panel or on a lid in the sun: 20 K and more above the shade",
+    )
+
+    def solve(self) -> Answer:
+        strings = step("N_st", "Strings side by side", rounded_down(self.count / self.series, one), one)
+        if strings.si < 1:
+            raise OutsideValidity(f"{self.count} panels do not make one string of {self.series}.")
+        bright = constant(
+            "k_b", "Sun above the rated, at cloud edges and on snow", 1.25 * one, NEC_2023.at("690.8(A)(1)")
+        )
+        lasting = constant("k_c", "It runs for three hours and counts", 1.25 * one, NEC_2023.at("690.8(B), 690.9(B)"))
+        most = need("I_max", "Most current of one string", bright * self.short_amps, A, NEC_2023.at("690.8(A)(1)"))
+        design = need("I_d", "Current that fuse and wire are chosen by", lasting * most, A, NEC_2023.at("690.9(B)"))
+        back = need("I_back", "Current the other strings feed into a fault", (strings - 1) * most, A)
+        least = step(
+            "I_f0",
+            "Smallest standard rating for a string, from 10 A up",
+            standard_rating_up(design, NEC_BREAKERS),
+            A,
+            NEC_2023.at("690.9(B), 240.6(A)"),
+        )
+        needed = (back > self.fuse_limit).holds
+        return answer(
+            *(self._without(back) if self.fuse == NO_FUSE else self._with(design)),
+            *self._wire(most, design, back),
+            say=self._spoken(needed, back, least),
+            notes=(
+                f"The panel's {self.short_amps} is at rated sun. Cloud edges give a quarter more, and for hours it counts as {design}.",
+            ),
+            least_fuse=least,
+            fuses_needed=Named(
+                "yes" if needed else "no",
+                "Does each string need its fuse?",
+                f"{back} may flow back, {self.fuse_limit} is the largest fuse",
+                NEC_2023.at("690.9(A)"),
+            ),
+            backfeed=back,
+            most_current=most,
+        )
+
+    def _spoken(self, needed: bool, back: Quantity, least: Quantity) -> str:
+        if not needed:
+            return f"No fuses are needed: {back} may flow back into a string, and a panel bears {self.fuse_limit}."
+        return f"Each string needs a fuse, {least} at the least, {self.fuse_limit} at the most."
+
+    def _without(self, back: Quantity) -> tuple[Requirement, ...]:
+        return (
+            require(
+                back <= self.fuse_limit,
+                label="No fuses",
+                exact=True,
+                yes="No string can be hurt by the others.",
+                no="The other strings feed {left} into a fault; a panel bears {right} and burns: each string needs a fuse.",
+            ),
+        )
+
+    def _with(self, design: Quantity) -> tuple[Requirement, ...]:
+        rating = constant("I_f", "Fuse in each string", float(self.fuse.split()[0]) * A, COMMON_PRACTICE)
+        rise = step(
+            "k_cold",
+            "Rise of the open volts",
+            1 + self.volts_slope * (self.coldest - 25 * degC),
+            one,
+            NEC_2023.at("690.7(A)(1)"),
+        )
+        cold = need(
+            "V_cold", "Open volts of the string on the coldest morning", self.series * self.open_volts * rise, V
+        )
+        return (
+            require(
+                design <= rating,
+                label="Fuse carries",
+                exact=True,
+                yes="The fuse carries the string.",
+                no="The string counts as {left}; a {right} fuse opens in bright sun.",
+            ),
+            require(
+                rating <= self.fuse_limit,
+                label="Fuse protects",
+                exact=True,
+                yes="The fuse opens before a panel is hurt.",
+                no="A {left} fuse is more than the {right} marked on the panel: it burns first.",
+            ),
+            require(
+                cold <= self.fuse_volts,
+                label="Fuse breaks",
+                exact=True,
+                yes="The fuse can break the cold string.",
+                no="The cold string makes {left}; the fuse breaks {right} dc: it arcs on.",
+            ),
+        )
+
+    def _wire(self, most: Quantity, design: Quantity, back: Quantity) -> tuple[Requirement, ...]:
+        hot = stands_heat("90 °C", self.ambient)
+        if not hot.holds:
+            raise OutsideValidity(f"Wire of 90 °C has no ampacity in air of {self.ambient}.")
+        lugs = terminal_ampacity(self.size, "copper", "90 °C", "75 °C")
+        laid = corrected_ampacity(self.size, "copper", "raceway or cable", "90 °C", self.ambient, 2 * wires)
+        over = self.fuse != NO_FUSE
+        protects = (
+            constant("I_f", "Fuse in each string", float(self.fuse.split()[0]) * A, COMMON_PRACTICE) if over else back
+        )
+        worst = need(
+            "I_w",
+            "Most that the wire must bear as it is laid",
+            largest(most, protects),
+            A,
+            NEC_2023.at("690.8(B), 240.4"),
+        )
+        return (
+            require(
+                design <= lugs,
+                label="Wire at its terminals",
+                exact=True,
+                yes="The wire is thick enough at its terminals.",
+                no=f"The string counts as {{left}}; {self.size} at 75 °C terminals is {{right}}.",
+            ),
+            require(
+                worst <= laid,
+                label="Wire in the heat",
+                exact=True,
+                yes="The wire is thick enough where it lies.",
+                no=f"In this heat {self.size} carries {{right}}; {{left}} may flow before anything opens.",
+            ),
+        )
+
+    fixes = (
+        Fix("Fuse each string: {fuse}", _fuses),
+        next_option("size", "Use {size} wire", costs="heavier"),
+        less("count", 1 * one, "Fit {count} panels"),
+    )
+    cautions = (
+        Caution(
+            "DANGER",
+            "Panels in daylight cannot be switched off, and a dc arc does not go out",
+            "Shock above 60 V can kill; a connector pulled apart under load burns the hand",
+            "Cover the panels before you work on their wires; fuse holders are no switches",
+        ),
+        Caution(
+            "WARNING",
+            "The battery side of the controller is the larger source",
+            "A short there is fed by the whole bank",
+            "It needs its own fuse, near the bank, with its own dc rating",
+        ),
+    )
+    examples = (
+        Example(
+            given={"short_amps": "10.43", "fuse_limit": "20", "count": "4", "series": "2", "fuse": "none"},
+            expect={"backfeed": "13.0 A"},
+            verdict="go",
+            source=NEC_2023.at("690.9(A): one other string gives 1.25 times 10.43 A, under the 20 A of the panel"),
+        ),
+        Example(
+            given={"short_amps": "10.43", "fuse_limit": "20", "count": "6", "series": "2", "fuse": "none"},
+            expect={"backfeed": "26.1 A", "least_fuse": "20 A"},
+            verdict="no",
+            source=NEC_2023.at("690.9(A), (B): two others give 26.1 A; 1.56 times 10.43 A is 16.3 A, next up 20 A"),
+        ),
+        Example(
+            given={"short_amps": "9.5", "fuse_limit": "20", "count": "6", "series": "2", "fuse": "15 A"},
+            expect={"least_fuse": "15 A"},
+            verdict="go",
+            source=NEC_2023.at("690.9(B): 1.56 times 9.5 A is 14.8 A, next up 15 A"),
+        ),
+    )  # fmt: skip
