@@ -486,3 +486,32 @@ def test_past_the_bodys_limit_the_tightest_steady_circle_does_not_bring_it_back(
     assert speed * math.sin(end + 0.01) / wheelbase - curve > 0 > speed * math.sin(end - 0.01) / wheelbase - curve
     answer = back(kind="wagon, four wheels, steered by the drawbar", drawbar="950 mm", wheelbase="1100 mm", swing="90")
     assert number(answer, "body_no_return", u.degree) == pytest.approx(math.degrees(end), rel=1e-9)
+
+
+# --- tyres -------------------------------------------------------------------------------------------------------------
+
+
+def tyres(**typed: str) -> Answer:
+    bare = {"axle_load": "150 kg", "track": "700 mm", "cg_aside": "0 mm", "cg_height": "393 mm", "grade": "0"}
+    return ask("roll/tyres", **{**bare, "speed": "3 mph", "way": "pushed over rough ground", **typed})
+
+
+def test_a_cross_slope_of_8_degrees_puts_58_per_cent_on_the_downhill_wheel() -> None:
+    """Moments: of what presses on the ground, ½ + z·tan 8°/t = 57.9 %; of the weight 57.3 %, as the slope takes 1 %."""
+    share = number(tyres(grade=f"{100 * math.tan(math.radians(8)):.9g}"), "downhill_share", u.one)
+    assert share == pytest.approx(math.cos(math.radians(8)) * (0.5 + 393 / 700 * math.tan(math.radians(8))), rel=1e-9)
+    assert share / math.cos(math.radians(8)) == pytest.approx(0.58, abs=0.002)
+
+
+def test_a_soft_tyre_carries_less_and_a_hard_one_no_more() -> None:
+    """Common practice: no credit over the rating; under it by the pressure, which is steeper than tyres are."""
+    base = {"wheel_rating": "180 kg", "stated_pressure": "30 psi"}
+    assert number(tyres(**base, pressure="15 psi"), "wheel_carries", u.kg) == pytest.approx(90)
+    assert number(tyres(**base, pressure="32 psi"), "wheel_carries", u.kg) == pytest.approx(180)
+    assert verdict_on(tyres(**base, pressure="40 psi"), "Pressure") == NO
+
+
+def test_small_cart_wheels_have_a_speed() -> None:
+    """Common practice: an unmarked cart wheel is for a walk."""
+    assert verdict_on(tyres(speed="12 mph", rated_speed="3 mph"), "Speed") == NO
+    assert verdict_on(tyres(speed="3 mph", rated_speed="6 mph"), "Speed") == GO

@@ -1,0 +1,241 @@
+"""The page /roll/tyres/: the downhill wheel at a bump against its rating at its pressure, and its speed.
+
+A rating is for a wheel on the level at its stated pressure and speed. Small cart wheels have a speed rating too.
+"""
+
+from __future__ import annotations
+
+from calc.check import (
+    NO,
+    PHYSICAL,
+    Answer,
+    Caution,
+    Check,
+    Example,
+    Requirement,
+    answer,
+    ask,
+    less,
+    more,
+    pick,
+    require,
+)
+from calc.laws import rolling, slope
+from calc.quantity import Quantity, constant, limit, need, smallest, step
+from calc.sources import COMMON_PRACTICE, FROM_MEMORY, OWN_DERIVATION, Source
+from calc.tables import table
+from calc.units import kg, mm, mph, one, percent, psi
+
+WAYS = table("bump_factor").rows
+MOMENTS = Source("Moments of a rigid body on a slope, a text of statics", "", FROM_MEMORY)
+
+
+class Tyres(Check):
+    """Are the wheels and tyres enough?"""
+
+    title = "Wheels and tyres"
+    headline = "wheel_load"
+
+    axle_load: Quantity = ask(
+        "M_a",
+        "Load on the heaviest axle",
+        127 * kg,
+        low=2 * kg,
+        high=4000 * kg,
+        help="The page on weights works it out; of a single axle, all but the tongue",
+    )
+    track: Quantity = ask(
+        "t",
+        "Track, wheel to wheel across",
+        760 * mm,
+        low=150 * mm,
+        high=2500 * mm,
+        fact="chassis.track",
+        help="Middle of tyre to middle of tyre",
+    )
+    cg_aside: Quantity = ask(
+        "y",
+        "Centre of gravity off the middle line",
+        9 * mm,
+        low=0 * mm,
+        high=500 * mm,
+        fact="chassis.cg_aside",
+        help="To either side",
+    )
+    cg_height: Quantity = ask(
+        "z",
+        "Height of the centre of gravity",
+        542 * mm,
+        low=50 * mm,
+        high=2500 * mm,
+        fact="chassis.cg_height",
+        help="The page on weights works it out",
+    )
+    grade: Quantity = ask(
+        "θ",
+        "Steepest slope",
+        8 * percent,
+        low=0 * percent,
+        high=60 * percent,
+        fact="place.slope",
+        common=(0 * percent, 5 * percent, 8.33 * percent, 14 * percent),
+        help="Taken as lying across it",
+    )
+    way: str = pick("How it is moved", WAYS, "towed off road", help="The worst of it")
+    wheel_rating: Quantity = ask(
+        "R_w",
+        "Load rating of one wheel",
+        180 * kg,
+        low=5 * kg,
+        high=2000 * kg,
+        fact="chassis.wheel_rating",
+        help="On the tyre's side, at its stated pressure",
+    )
+    wheel_kind: str = pick(
+        "Kind of wheel", rolling.WHEELS, rolling.PNEUMATIC, fact="chassis.wheel_kind", help="Look at it"
+    )
+    stated_pressure: Quantity = ask(
+        "p_0",
+        "Pressure that the rating is for",
+        30 * psi,
+        low=5 * psi,
+        high=120 * psi,
+        when={"wheel_kind": (rolling.PNEUMATIC,)},
+        help="On the tyre's side, beside the load",
+    )
+    pressure: Quantity = ask(
+        "p",
+        "Pressure in the softest tyre",
+        30 * psi,
+        low=1 * psi,
+        high=120 * psi,
+        when={"wheel_kind": (rolling.PNEUMATIC,)},
+        help="A gauge, cold; a slow leak shows here",
+    )
+    speed: Quantity = ask(
+        "v", "Speed it tows at", 12 * mph, low=1 * mph, high=70 * mph, fact="tow.speed", help="A walk is 3 mph"
+    )
+    rated_speed: Quantity = ask(
+        "v_w",
+        "Speed that the wheel is rated for",
+        15 * mph,
+        low=1 * mph,
+        high=90 * mph,
+        common=(3 * mph, 6 * mph, 10 * mph, 15 * mph, 50 * mph),
+        help="On the tyre's side or in the wheel's sheet; unmarked cart wheels: a walk, 3 mph",
+    )
+
+    def solve(self) -> Answer:
+        down, onto = slope.sine(self.grade), slope.cosine(self.grade)
+        share = step(
+            "q",
+            "Share of the axle on its downhill wheel",
+            (onto * (self.track / 2 + self.cg_aside) + down * self.cg_height) / self.track,
+            percent,
+            MOMENTS,
+            rounds=1,
+        )
+        still = need("M_w", "On the downhill wheel, standing", self.axle_load * share, kg, OWN_DERIVATION)
+        times = table("bump_factor").read("k_b", f"Times that at a bump, {self.way}", self.way, "times")
+        load = need("M_b", "On that wheel at a bump", times * still, kg, OWN_DERIVATION)
+        carries = self._carries()
+        return answer(
+            require(
+                load <= carries,
+                rule=PHYSICAL,
+                label="Load",
+                yes="The wheels carry it.",
+                tight="At a bump the downhill wheel carries {left} of its {right}.",
+                no="At a bump the downhill wheel carries {left}; it is good for {right}. It bursts or its rim bends.",
+            ),
+            *self._pressure(),
+            require(
+                self.speed <= self.rated_speed,
+                rule=PHYSICAL,
+                label="Speed",
+                yes="The wheels are fast enough.",
+                tight="It goes {left} of the {right} that the wheels are rated for.",
+                no="It goes {left}; the wheels are rated for {right}. Their bearings and rubber overheat and come apart.",
+            ),
+            say=f"They carry it: {load:up} at a bump, of {carries}.",
+            notes=(
+                "The rating counts a wheel on the level that stands still; the slope and the bump are yours to add.",
+            ),
+            wheel_load=load,
+            standing_load=still,
+            downhill_share=share,
+            wheel_carries=carries,
+        )
+
+    def _carries(self) -> Quantity:
+        if self.wheel_kind != rolling.PNEUMATIC:
+            return limit("R", "What one wheel carries", self.wheel_rating, kg)
+        full = constant("1×", "No tyre is credited with more than its rating", 1 * one, COMMON_PRACTICE)
+        filled = smallest(full, self.pressure / self.stated_pressure)
+        return limit("R", "What one tyre carries at its pressure", self.wheel_rating * filled, kg, COMMON_PRACTICE)
+
+    def _pressure(self) -> tuple[Requirement, ...]:
+        if self.wheel_kind != rolling.PNEUMATIC:
+            return ()
+        over = constant("k_p", "Times the stated pressure that a tyre may have", 1.1 * one, COMMON_PRACTICE)
+        return (
+            require(
+                self.pressure <= limit("p_max", "Most pressure for the tyre", over * self.stated_pressure, psi),
+                exact=True,
+                label="Pressure",
+                yes="The tyre is not pumped too hard.",
+                no="It has {left} and should have {right} at most: it can burst.",
+            ),
+        )
+
+    fixes = (
+        more("pressure", 1 * psi, "Pump the tyres to {pressure}"),
+        more("wheel_rating", 10 * kg, "Fit tyres of a higher ply, rated for {wheel_rating}"),
+        less("speed", 1 * mph, "Go {speed} at most"),
+        more("rated_speed", 1 * mph, "Fit wheels rated for {rated_speed}"),
+        less("axle_load", 10 * kg, "Take load off until the axle carries {axle_load}"),
+        less("cg_height", 20 * mm, "Bring weight down until its middle is {cg_height} high"),
+    )
+    cautions = (
+        Caution(
+            "WARNING",
+            "A tyre that bursts while it is pumped throws its rim",
+            "It hits face and hands",
+            "Pump from the side, with a gauge, never over the pressure on its side",
+        ),
+        Caution(
+            "WARNING",
+            "A wheel that fails on a slope tips the rig",
+            "It falls to that side, on whoever walks there",
+            "Look at tyres and bearings before each trip; walk on the uphill side",
+        ),
+    )
+    examples = (
+        Example(
+            given={
+                "axle_load": "150 kg",
+                "track": "700 mm",
+                "cg_aside": "0 mm",
+                "cg_height": "393 mm",
+                "grade": "14.054",
+                "way": "pushed over rough ground",
+                "speed": "3 mph",
+            },
+            expect={"downhill_share": "57.3 %"},
+            within=0.002,
+            verdict="go",
+            source=MOMENTS.at("(cos 8°·350 + sin 8°·393)/700 = 0.5733"),
+        ),
+        Example(
+            given={
+                "axle_load": "200 kg",
+                "wheel_rating": "150 kg",
+                "way": "towed off road",
+                "grade": "0",
+                "cg_aside": "0 mm",
+            },
+            expect={"wheel_load": "200 kg"},
+            verdict=NO,
+            source=MOMENTS.at("half the axle on each wheel, doubled at a bump"),
+        ),
+    )
