@@ -486,3 +486,53 @@ def test_one_tool_on_one_outlet_may_be_separated_and_two_may_not() -> None:
     assert bonds("iec", bond="none", **separated).verdict == GO
     assert bonds("iec", bond="fixed", **separated).verdict == NO
     assert bonds("iec", bond="none").verdict == NO
+
+
+# --- ground-fault devices ----------------------------------------------------------------------------------------
+
+
+@pytest.mark.parametrize(("milliamps", "seconds"), [(6, 5.59), (20, 1.0), (100, 0.100), (264, 0.025), (1000, 0.025)])
+def test_a_class_a_device_opens_by_its_curve(milliamps: float, seconds: float) -> None:
+    """UL 943: T = (20/I)^1.43 seconds, 5.59 s at 6 mA, 25 ms at 264 mA and above."""
+    answer = ask("protect/ground-fault", fault=f"{milliamps} mA", leakage="0")
+    assert number(answer, "longest_time", u.s) == pytest.approx(seconds, rel=0.01)
+
+
+@pytest.mark.parametrize(("milliamps", "seconds"), [(30, 0.3), (59, 0.3), (60, 0.15), (149, 0.15), (150, 0.04)])
+def test_a_30_milliamp_device_opens_in_three_steps(milliamps: float, seconds: float) -> None:
+    """IEC 61008-1, Table 1, from memory: 0.3, 0.15 and 0.04 s at one, two and five times the rating."""
+    answer = ask("protect/ground-fault", "iec", device="RCD type A, 30 mA", fault=f"{milliamps} mA", leakage="0")
+    assert number(answer, "longest_time", u.s) == pytest.approx(seconds)
+
+
+@pytest.mark.parametrize(
+    ("outlet", "site", "expected"),
+    [
+        ("5-20", "anywhere else", NO),
+        ("5-15", "a job site with employees", NO),
+        ("L5-30", "a job site with employees", NO),
+        ("L5-30", "anywhere else", TIGHT),
+        ("14-50", "anywhere else", TIGHT),
+    ],
+)
+def test_where_a_device_is_demanded(outlet: str, site: str, expected: str) -> None:
+    """NEC 2023, 445.20 and 590.6(A); 29 CFR 1926.404(b)(1)."""
+    answer = ask("protect/ground-fault", outlet=outlet, site=site, device="none")
+    assert verdict_on(answer, "Protection of people") == expected
+
+
+@pytest.mark.parametrize(("leakage", "expected"), [("3.5", GO), ("5", TIGHT), ("6", NO)])
+def test_what_leaks_adds_up_to_a_trip(leakage: str, expected: str) -> None:
+    """UL 943: below 4 mA it may not open, from 6 mA it must."""
+    assert verdict_on(ask("protect/ground-fault", leakage=leakage), "Leakage") == expected
+
+
+def test_trap_29_a_bond_left_closed_trips_the_wall() -> None:
+    """NEC 2023, 250.142(B), from memory."""
+    closed = ask("protect/ground-fault", own_bond="no, or not known")
+    assert closed.verdict == NO and verdict_on(closed, "Second bond") == NO
+
+
+def test_30_milliamps_protect_nobody_by_the_american_rule() -> None:
+    """UL 943: Class A is 6 mA; a 30 mA device is for equipment."""
+    assert verdict_on(ask("protect/ground-fault", device="RCD type A, 30 mA"), "Protection of people") == NO
