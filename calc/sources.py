@@ -71,6 +71,9 @@ OSHA_1926_404 = Source("29 CFR 1926.404, Wiring design and protection", "", REGU
 UL_943 = Source("UL 943, Ground-Fault Circuit-Interrupters", "2016", "read in public excerpts")
 UL_1741 = Source("UL 1741 and IEEE 1547, Inverters and their interconnection", "2018", FROM_MEMORY)
 IEC_60364_4_41 = Source("IEC 60364-4-41, Protection against electric shock", "2017", FROM_MEMORY)
+IEC_60335 = Source("IEC 60335-1, Household and similar electrical appliances, Safety", "2020", FROM_MEMORY)
+IEC_60364_5_55 = Source("IEC 60364-5-55, Other equipment, low-voltage generating sets", "2011", FROM_MEMORY)
+IEC_60974 = Source("IEC 60974-1, Arc welding equipment, Welding power sources", "2017", FROM_MEMORY)
 IEC_61008 = Source("IEC 61008-1, Residual current operated circuit-breakers", "2010", FROM_MEMORY, "Table 1")
 
 # --- wiring elsewhere ----------------------------------------------------------------------------------------
