@@ -3,12 +3,13 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from typing import Any
 
 from calc import sun
 from calc.laws.open_circuit import stepped
 from calc.quantity import OutsideValidity, Quantity, constant, limit, read, step
 from calc.sources import IEC_60904, MERRA_2, OWN_DERIVATION, SOLAR_DAY
-from calc.units import W_per_m2, degC, degree, kWh, kWh_per_m2, one
+from calc.units import W, W_per_m2, degC, degree, kWh, kWh_per_m2, one
 
 MONTHS = ("January", "February", "March", "April", "May", "June", "July", "August", "September", "October", "November", "December")  # fmt: skip
 ALBEDO = {"grass or earth": 0.2, "snow": 0.6}
@@ -51,6 +52,15 @@ class Array:
     @property
     def rests_on(self) -> tuple[Quantity, ...]:
         return (self.latitude, self.longitude, self.tilt, self.facing)
+
+
+def array_of(form: Any) -> Array:
+    """The panels as the form of a check of the sun has them."""
+    power = step("P_pv", "Rated watts of all panels", form.count * form.watts, W)
+    return Array(
+        power, form.slope, form.losses, form.unshaded, form.tilt, form.facing, form.ground,
+        form.latitude, form.longitude, form.month, form.air,
+    )  # fmt: skip
 
 
 def energy_of_days(array: Array, month: sun.Month) -> dict[str, Quantity]:

@@ -24,15 +24,16 @@ from calc.check import (
     require,
 )
 from calc.laws.open_circuit import stepped
-from calc.laws.panels import ALBEDO, MONTHS, Array, energy_of_days
-from calc.quantity import OutsideValidity, Quantity, step
+from calc.laws.panels import ALBEDO, MONTHS, array_of, energy_of_days
+from calc.quantity import OutsideValidity, Quantity
 from calc.sources import COMMON_PRACTICE, MERRA_2, TMY3
 from calc.units import W, degC, degree, kWh, kWh_per_m2, one, percent, percent_per_K
 
 TILTS = (0, 15, 30, 45, 60)
 
 
-def _tilts(check: Check) -> Iterator[Change]:
+def tilts(check: Check) -> Iterator[Change]:
+    """Five tilts to try."""
     for tilt in TILTS:
         yield {"tilt": tilt * degree}
 
@@ -145,7 +146,7 @@ class SunToday(Check):
     )
 
     def solve(self) -> Answer:
-        array = self._array()
+        array = array_of(self)
         month = array.stepped()
         days = energy_of_days(array, month)
         poor, typical, good = days["10"], days["50"], days["90"]
@@ -175,16 +176,9 @@ class SunToday(Check):
             data=Named(month.mark, "Where the sun's data is from", "cells of 3 by 3 degrees", MERRA_2),
         )
 
-    def _array(self) -> Array:
-        power = step("P_pv", "Rated watts of all panels", self.count * self.watts, W)
-        return Array(
-            power, self.slope, self.losses, self.unshaded, self.tilt, self.facing, self.ground,
-            self.latitude, self.longitude, self.month, self.air,
-        )  # fmt: skip
-
     def found_by_trial(self) -> Mapping[str, Result]:
         """The best of five tilts, facing as it does."""
-        array = self._array()
+        array = array_of(self)
         try:
             best = max(TILTS, key=lambda tilt: array.stepped(tilt=tilt).mean_energy)
         except OutsideValidity:
@@ -196,7 +190,7 @@ class SunToday(Check):
         }
 
     fixes = (
-        Fix("Tilt the panels to {tilt}, parked and turned as said", _tilts, costs="only while it stands"),
+        Fix("Tilt the panels to {tilt}, parked and turned as said", tilts, costs="only while it stands"),
         more("count", 1 * one, "Fit {count} panels"),
         less("need", 0.1 * kWh, "Use {need} a day at most"),
     )
