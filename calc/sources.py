@@ -137,6 +137,9 @@ SOLAR_DAY = Source(
 SINGLE_DIODE = Source(
     "The single-diode model of a crystalline panel, by a general library of solar physics", "", "read off a run of it in our tests"
 )
+SKY_RUN = Source(
+    "Whole-year weather files through the sky and plane of a general library of solar physics", "", "read off a run of it in our tests"
+)
 SOLVER = Source(
     "An adaptive solver of differential equations, of a general library", "", "read off a run of it in our tests"
 )
