@@ -77,3 +77,49 @@ def test_a_gap_facing_up_lets_rain_in_whatever_the_parts_are_marked() -> None:
 def test_no_marking_is_no_protection() -> None:
     """Unknown is an answer: what is not marked counts as 0 (common practice)."""
     assert weather("unmarked", standing="indoors").verdict == NO
+
+
+# --- warm-up -----------------------------------------------------------------------------------------------------------
+
+
+def warm(**typed: str) -> Answer:
+    bare = {"bank_mass": "47 kg", "heat_loss": "1.6", "cells": "-15 °C", "air": "-15 °C", "target": "5 °C"}
+    return ask("shelter/warm-up", **{**bare, "heater": "100 W", **typed})
+
+
+@pytest.mark.parametrize(("cells", "air", "heater"), [(-15, -15, 100), (-5, -20, 150), (-18, 0, 60)])
+def test_the_warm_up_is_what_an_integration_gives(cells: int, air: int, heater: int) -> None:
+    """scipy, solve_ivp of m·c·θ' = P − UA·(θ − θ_air) to the event θ = 5 °C; 1130 J/(kg·K) read in an abstract."""
+    from scipy.integrate import solve_ivp
+
+    def warmed(_t: float, state: list[float]) -> float:
+        return state[0] - 5
+
+    warmed.terminal = True  # type: ignore[attr-defined]
+    run = solve_ivp(
+        lambda _t, state: [(heater - 1.6 * (state[0] - air)) / (47 * 1130)],
+        (0, 1e6),
+        [cells],
+        events=warmed,
+        rtol=1e-11,
+        atol=1e-11,
+    )
+    answer = warm(cells=f"{cells} °C", air=f"{air} °C", heater=f"{heater} W")
+    assert number(answer, "warm_up_time", u.s) == pytest.approx(run.t_events[0][0], rel=1e-8)
+
+
+def test_trap_25_watts_never_get_there() -> None:
+    """Heat balance: they reach +0.6 °C from −15 °C at 1.6 W/K, however long they run."""
+    answer = warm(heater="25 W")
+    assert answer.verdict == NO
+    assert number(answer, "settles_at", u.degC) == pytest.approx(0.6, abs=0.03)
+    assert warm(heater="32 W").verdict == NO
+
+
+def test_a_hundred_watts_take_three_and_a_half_hours() -> None:
+    """47 kg from −15 to +5 °C: 208 min at 1100 J/(kg·K), 214 at the 1130 used here; holding takes 32 W, 0.77 kWh a day."""
+    answer = warm()
+    assert number(answer, "warm_up_time", u.minutes) * 1100 / 1130 == pytest.approx(208, abs=1)
+    assert answer.verdict == "tight"
+    assert number(answer, "holding_power", u.W) == pytest.approx(32)
+    assert number(answer, "holding_energy", u.kWh_per_day) == pytest.approx(0.768)
