@@ -536,3 +536,41 @@ def test_trap_29_a_bond_left_closed_trips_the_wall() -> None:
 def test_30_milliamps_protect_nobody_by_the_american_rule() -> None:
     """UL 943: Class A is 6 mA; a 30 mA device is for equipment."""
     assert verdict_on(ask("protect/ground-fault", device="RCD type A, 30 mA"), "Protection of people") == NO
+
+
+# --- out of the inlet --------------------------------------------------------------------------------------------
+
+
+def test_what_a_filter_keeps_a_second_after_the_plug_is_out() -> None:
+    """IEC 60335-1, 22.5, from memory: 34 V after one second. RC against scipy's solver of dv/dt = -v/RC."""
+    from scipy.integrate import solve_ivp
+
+    for farads, ohms in ((2.2e-6, 470e3), (1e-6, 220e3)):
+        fall = solve_ivp(lambda _, v, rc=farads * ohms: -v / rc, (0, 1), [230 * math.sqrt(2)], rtol=1e-10, atol=1e-12)
+        answer = ask(
+            "protect/inlet-backfeed",
+            line_volts="230",
+            filter=f"{farads * 1e6} uF",
+            bleeder=f"{ohms / 1e3} kohm",
+        )
+        assert number(answer, "volts_left", u.V) == pytest.approx(fall.y[0][-1], rel=1e-6)
+        assert (verdict_on(answer, "Charge left on the pins") == GO) == (fall.y[0][-1] <= 34)
+
+
+@pytest.mark.parametrize(
+    ("said", "label"),
+    [
+        ({"live_pins": "yes"}, "Pins"),
+        ({"entry": "a cord with a plug at both ends, or an outlet used as inlet"}, "Inlet"),
+        ({"transfer": "one pole only, or nothing"}, "Transfer"),
+        ({"export": "it feeds the line, or is not known"}, "Certified to stop"),
+        ({"export": "it feeds the line, certified", "permission": "yes", "stops_within": "5 s"}, "Stops in time"),
+        ({"export": "it feeds the line, certified", "permission": "no"}, "Agreed with the line's owner"),
+        ({"feeds": "a building", "into_building": "a breaker in the panel, or an outlet"}, "Into the building"),
+    ],
+)
+def test_each_way_back_is_a_no(said: dict[str, str], label: str) -> None:
+    """NEC 2023, 406.7, 702.5, 705; IEEE 1547-2018, 8.1: two seconds; all from memory."""
+    answer = ask("protect/inlet-backfeed", **said)
+    assert answer.verdict == NO and verdict_on(answer, label) == NO
+    assert ask("protect/inlet-backfeed").verdict == GO
