@@ -574,3 +574,37 @@ def test_each_way_back_is_a_no(said: dict[str, str], label: str) -> None:
     answer = ask("protect/inlet-backfeed", **said)
     assert answer.verdict == NO and verdict_on(answer, label) == NO
     assert ask("protect/inlet-backfeed").verdict == GO
+
+
+# --- welder ------------------------------------------------------------------------------------------------------
+
+
+def test_trap_23_the_wire_goes_by_the_duty_and_the_inverter_by_the_whole_current() -> None:
+    """NEC 2023, Table 630.11(A): 40 A at 50 % is 28.4 A, 10 AWG; 40 A at 240 V is 9.6 kVA all the same."""
+    welder = {"largest": "40", "duty": "50", "size": "10 AWG", "breaker": "30", "surge": "24000"}
+    answer = ask("run/welder", continuous="5000", **welder)
+    assert number(answer, "effective_current", u.A) == pytest.approx(28.4)
+    assert verdict_on(answer, "Wire") == TIGHT and verdict_on(answer, "Inverter while it welds") == NO
+    assert any("all 40" in note for note in answer.notes)
+    assert verdict_on(ask("run/welder", continuous="12000", **welder), "Inverter while it welds") == GO
+
+
+@pytest.mark.parametrize("duty", range(20, 101, 10))
+def test_the_duty_table_is_the_root_of_the_duty(duty: int) -> None:
+    """NEC 2023, Table 630.11(A), against IEC 60974-1: I1eff = √(I1²·X + I0²·(1 − X)), which is √X without idle."""
+    by_table = number(ask("run/welder", largest="30", duty=str(duty)), "effective_current", u.A)
+    by_law = number(
+        ask("run/welder", largest="30", duty=str(duty), known="its duty and idle current", idle="0"),
+        "effective_current",
+        u.A,
+    )
+    assert by_table == pytest.approx(by_law, rel=0.012)
+    assert by_law == pytest.approx(30 * math.sqrt(duty / 100))
+
+
+def test_a_welders_breaker_may_be_twice_but_not_its_outlets() -> None:
+    """NEC 2023, 630.12 and 210.21(B): 20 A machine on 12 AWG, 40 A; a 6-20 stands on 20 A all the same."""
+    load = {"largest": "20", "duty": "20", "size": "12 AWG", "breaker": "40", "alone": "yes", "fed_by": "a wall outlet"}
+    assert verdict_on(ask("run/welder", outlet="6-50", **load), "Breaker protects") == GO
+    assert verdict_on(ask("run/welder", outlet="6-20", **load), "Breaker before the outlet") == NO
+    assert verdict_on(ask("run/welder", outlet="6-50", **(load | {"alone": "no"})), "Breaker protects") == NO

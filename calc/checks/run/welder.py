@@ -1,0 +1,389 @@
+"""The page /run/welder/: the wire goes by the current that heats it, the inverter by the largest one.
+
+A machine that welds two minutes in ten heats its wire little; the inverter has to give the whole current all the same.
+"""
+
+from __future__ import annotations
+
+from calc.check import (
+    NEC,
+    Answer,
+    Caution,
+    Check,
+    Example,
+    Requirement,
+    answer,
+    ask,
+    less,
+    next_option,
+    option,
+    pick,
+    require,
+)
+from calc.laws.inverter import SPLIT_PHASE, SYSTEMS, limit_of_one_leg, offers
+from calc.laws.outlet import gives_volts, has_ground, rating_of
+from calc.laws.protection import NEC_BREAKERS, standard_rating_up
+from calc.laws.welder import MACHINES, effective_by_duty, effective_by_law
+from calc.quantity import Quantity, alternative, constant, limit, need, smallest, step
+from calc.sources import COMMON_PRACTICE, NEC_2023
+from calc.tables import table
+from calc.units import VA, A, V, one, percent
+
+BY_TABLE, BY_LAW, ON_PLATE = "its duty, by the table", "its duty and idle current", "I1eff on its plate"
+INVERTER, WALL = "the rig's inverter", "a wall outlet"
+VOLTS = {"120 V": 120 * V, "240 V": 240 * V}
+SIZES = tuple(
+    size
+    for size in table("ampacity_raceway").rows
+    if size.endswith("AWG") and table("ampacity_raceway").has(size, "Cu 60")
+)
+
+
+class Welder(Check):
+    """What wire, breaker and inverter does a welder need?"""
+
+    title = "Welder"
+    headline = "inverter_load"
+    rule_sets = (NEC,)
+
+    tool_volts: str = pick("Volts of the welder", tuple(VOLTS), "240 V", help="The voltage it is set or wired to")
+    largest: Quantity = ask(
+        "I_1max",
+        "Largest current it draws",
+        16 * A,
+        low=2 * A,
+        high=120 * A,
+        common=(16 * A, 20 * A, 30 * A, 40 * A),
+        help="On its plate: I1max, beside the volts",
+    )
+    known: str = pick("What its plate says beside that", (BY_TABLE, BY_LAW, ON_PLATE), BY_TABLE, help="I1eff is best")
+    machine: str = pick(
+        "Kind of machine",
+        tuple(MACHINES),
+        next(iter(MACHINES)),
+        when={"known": (BY_TABLE,)},
+        help="Nearly all are of the first kind",
+    )
+    duty: Quantity = ask(
+        "X",
+        "Duty at that current",
+        20 * percent,
+        low=5 * percent,
+        high=100 * percent,
+        when={"known": (BY_TABLE, BY_LAW)},
+        common=(20 * percent, 35 * percent, 60 * percent, 100 * percent),
+        help="On its plate: X, the minutes in ten that it may weld",
+    )
+    idle: Quantity = ask(
+        "I_0",
+        "Current while it is on and does not weld",
+        0 * A,
+        low=0 * A,
+        high=40 * A,
+        when={"known": (BY_LAW,)},
+        help="On its plate: I0",
+    )
+    effective: Quantity = ask(
+        "I_eff",
+        "I1eff on its plate",
+        8 * A,
+        low=1 * A,
+        high=120 * A,
+        when={"known": (ON_PLATE,)},
+        help="Beside I1max",
+    )
+    size: str = pick("Size of the wire to its outlet", SIZES, "10 AWG", help="Copper; printed on its jacket")
+    outlet: str = pick("Outlet of the welder", table("outlets").rows, "6-50", help="By the pattern of its slots")
+    breaker: Quantity = ask(
+        "I_w",
+        "Breaker before the welder",
+        30 * A,
+        low=10 * A,
+        high=200 * A,
+        common=(20 * A, 30 * A, 50 * A),
+        help="The number on its handle",
+    )
+    alone: str = pick(
+        "Does this circuit feed the welder alone?",
+        ("no", "yes"),
+        "no",
+        help="Only then may its breaker be larger than the wire's",
+    )
+    fed_by: str = pick("What feeds the outlet", (INVERTER, WALL), INVERTER, help="On pass-through the wall feeds it")
+    continuous: Quantity = ask(
+        "P_r",
+        "Inverter's continuous rating here",
+        5000 * VA,
+        low=100 * VA,
+        high=30_000 * VA,
+        fact="inverter.continuous",
+        when={"fed_by": (INVERTER,)},
+        common=(5000 * VA, 6000 * VA, 10_000 * VA),
+        help="On its plate, less what heat and altitude take off",
+    )
+    surge: Quantity = ask(
+        "P_s",
+        "Inverter's surge rating",
+        10_000 * VA,
+        low=100 * VA,
+        high=90_000 * VA,
+        fact="inverter.surge",
+        when={"fed_by": (INVERTER,)},
+        help="In its manual: peak or surge output",
+    )
+    system: str = pick(
+        "Inverter's output",
+        tuple(SYSTEMS),
+        SPLIT_PHASE,
+        fact="inverter.system",
+        when={"fed_by": (INVERTER,)},
+        help="On its plate: output volts",
+    )
+    one_leg: str = pick(
+        "Full power on one leg?",
+        ("no", "yes"),
+        "no",
+        fact="inverter.one_leg",
+        when={"system": (SPLIT_PHASE,)},
+        help="No unless its manual says so",
+    )
+    running: Quantity = ask(
+        "S_x",
+        "Other loads running on the inverter",
+        0 * VA,
+        low=0 * VA,
+        high=20_000 * VA,
+        fact="now.running",
+        habit=True,
+        when={"fed_by": (INVERTER,)},
+        help="The sum of their watts",
+    )
+
+    def solve(self) -> Answer:
+        volts = constant("E", "Nominal volts", VOLTS[self.tool_volts], COMMON_PRACTICE)
+        heats = self._effective()
+        carries = table("ampacity_raceway").read(
+            "I_tab", f"Ampacity of {self.size} copper, 60 °C terminals", self.size, "Cu 60", A
+        )
+        rating = rating_of(self.outlet)
+        load = need("S_w", "What the welder takes while it welds", volts * self.largest, VA)
+        return answer(
+            gives_volts(self.outlet, self.tool_volts),
+            has_ground(self.outlet),
+            require(
+                heats <= carries,
+                label="Wire",
+                yes="The wire carries it.",
+                tight=f"{{left}} heat the wire; {self.size} carries {{right}}.",
+                no=f"{{left}} heat the wire; {self.size} carries {{right}}.",
+            ),
+            require(
+                self.breaker <= self._largest_breaker(carries),
+                exact=True,
+                label="Breaker protects",
+                yes="The breaker protects wire and machine.",
+                no="A {left} breaker is too large: {right} is the most before this wire and machine.",
+            ),
+            require(
+                heats <= self.breaker,
+                label="Breaker holds",
+                yes="The breaker holds.",
+                tight="The breaker has {right} for {left}: it may open in a long weld.",
+                no="The breaker has {right} for {left}: it opens after some minutes.",
+            ),
+            require(
+                heats <= rating,
+                label="Outlet",
+                yes="The outlet carries it.",
+                tight="The outlet is asked for {left} of its {right}.",
+                no="The outlet is asked for {left}; it has {right}.",
+            ),
+            *self._outlet_on_breaker(rating),
+            *self._inverter(volts, load),
+            say=f"It welds: {load:up} from the source, {heats:up} that heat the wire.",
+            notes=(
+                f"The wire goes by {heats:up}, what heats it over the minutes; the source has to give all {self.largest} while the arc burns.",
+            ),
+            inverter_load=load,
+            effective_current=heats,
+            largest_breaker=self._largest_breaker(carries),
+            smallest_wire=self._smallest(heats),
+        )
+
+    def _effective(self) -> Quantity:
+        if self.known == BY_TABLE:
+            return effective_by_duty(self.largest, self.duty, self.machine)
+        if self.known == BY_LAW:
+            return effective_by_law(self.largest, self.duty, self.idle)
+        return alternative("I_1eff", "Current that heats the supply wire", self.effective, "as its plate says", A)
+
+    def _smallest(self, heats: Quantity) -> Quantity:
+        return step("I_wire", "Ampacity that the wire needs at least", heats, A, NEC_2023.at("630.11(A)"), rounds=1)
+
+    def _largest_breaker(self, carries: Quantity) -> Quantity:
+        """Twice the machine's largest current, and twice the wire's ampacity where it feeds the welder alone."""
+        if self.alone == "no":
+            return alternative(
+                "I_Bmax",
+                "Largest breaker before it",
+                carries,
+                "other things hang on it: it guards the wire",
+                A,
+                NEC_2023.at("240.4"),
+            )
+        factor = constant(
+            "k_B", "Breaker before a welder, of current and of ampacity", 2 * one, NEC_2023.at("630.12(A), (B)")
+        )
+        most = limit("I_200", "Twice the lower of machine and wire", factor * smallest(self.largest, carries), A)
+        return step(
+            "I_Bmax",
+            "Largest breaker before it, the next standard size",
+            standard_rating_up(most, NEC_BREAKERS),
+            A,
+            NEC_2023.at("630.12"),
+        )
+
+    def _outlet_on_breaker(self, rating: Quantity) -> tuple[Requirement, ...]:
+        return (
+            require(
+                self.breaker <= rating,
+                exact=True,
+                label="Breaker before the outlet",
+                yes="The breaker suits the outlet.",
+                no=f"The welder's rule allows the wire a larger breaker, but not the outlet: a {self.outlet} stands behind {{right}} at most, not {{left}}.",
+            ),
+        )
+
+    def _inverter(self, volts: Quantity, load: Quantity) -> tuple[Requirement, ...]:
+        if self.fed_by == WALL:
+            return ()
+        total = need("S_1", "Inverter's load while it welds", load + self.running, VA)
+        arc = constant("k_arc", "The start of an arc draws", 1.3 * one, COMMON_PRACTICE)
+        strike = need("S_2", "Inverter's load as the arc starts", arc * load + self.running, VA)
+        rests = [
+            require(
+                offers(self.system, self.tool_volts),
+                label="Inverter's volts",
+                yes="The inverter gives these volts.",
+                no=f"The inverter gives {self.system}, not {self.tool_volts}.",
+            ),
+            require(
+                total <= self.continuous,
+                label="Inverter while it welds",
+                yes="The inverter carries it.",
+                tight="The inverter is asked for {left} of its {right} while the arc burns.",
+                no="The inverter is asked for {left} while the arc burns; it gives {right}. That the wire is thick enough is no help.",
+            ),
+            require(
+                strike <= self.surge,
+                label="Inverter as the arc starts",
+                yes="The surge holds.",
+                tight="The start of the arc asks {left} of its {right}.",
+                no="The start of the arc asks {left}; its surge is {right}.",
+            ),
+        ]
+        if self.system == SPLIT_PHASE and self.tool_volts == "120 V":
+            rests.append(
+                require(
+                    total <= limit_of_one_leg(self.continuous, self.one_leg),
+                    label="One leg while it welds",
+                    yes="One leg carries it.",
+                    tight="One leg is asked for {left} of its {right}.",
+                    no="One leg is asked for {left}; it gives {right}.",
+                )
+            )
+        return tuple(rests)
+
+    fixes = (
+        less(
+            "largest",
+            1 * A,
+            "Turn the welding current down until it draws {largest}",
+            costs="thinner metal, or more passes",
+        ),
+        next_option("size", "Use {size} or thicker", costs="heavier, dearer, stiffer"),
+        less("breaker", 5 * A, "Put a {breaker} breaker before it"),
+        option("outlet", "6-50", "Use a 6-50 outlet"),
+        option("tool_volts", "240 V", "Run it at 240 V"),
+        less("running", 50 * VA, "Switch off other loads down to {running}"),
+        option("fed_by", WALL, "Weld from a wall outlet, on pass-through"),
+    )
+    cautions = (
+        Caution(
+            "DANGER",
+            "A welder's circuits are live at the electrode, and a wet glove conducts",
+            "It kills in damp places and inside metal",
+            "Dry gloves, dry ground, the work clamp on the work itself; switch off before the electrode is changed",
+        ),
+        Caution(
+            "WARNING",
+            "With the clamp away from the weld its current finds a way through ground wires, bearings and the battery box",
+            "Thin ground wires burn unseen",
+            "Clamp beside the weld; never weld on the rig while its battery is connected",
+        ),
+        Caution(
+            "WARNING",
+            "Sparks and hydrogen, fuel or lithium cells do not go together",
+            "Fire that water does not put out",
+            "Weld well away from the rig, downwind of it, with somebody who watches",
+        ),
+    )
+    examples = (
+        Example(
+            given={
+                "largest": "40",
+                "duty": "50",
+                "known": BY_TABLE,
+                "size": "10 AWG",
+                "breaker": "30",
+                "alone": "no",
+                "continuous": "12000",
+                "surge": "24000",
+            },
+            expect={"effective_current": "28.4 A", "inverter_load": "9600 VA"},
+            verdict="tight",
+            source=NEC_2023.at("Table 630.11(A): 0.71 at 50 %"),
+        ),
+        Example(
+            given={
+                "largest": "40",
+                "duty": "50",
+                "known": BY_TABLE,
+                "size": "10 AWG",
+                "breaker": "30",
+                "alone": "no",
+                "continuous": "5000",
+                "surge": "10000",
+            },
+            verdict="no",
+            source=NEC_2023.at("Table 630.11(A); 40 A at 240 V is 9600 VA, more than 5000"),
+        ),
+        Example(
+            given={
+                "largest": "20",
+                "duty": "20",
+                "known": BY_TABLE,
+                "size": "14 AWG",
+                "breaker": "40",
+                "alone": "yes",
+                "fed_by": WALL,
+            },
+            expect={"effective_current": "9 A", "largest_breaker": "30 A"},
+            verdict="no",
+            source=NEC_2023.at("630.12: twice the lower of 20 A and 15 A"),
+        ),
+        Example(
+            given={
+                "largest": "20",
+                "duty": "20",
+                "known": BY_TABLE,
+                "size": "12 AWG",
+                "breaker": "30",
+                "alone": "yes",
+                "fed_by": WALL,
+            },
+            expect={"effective_current": "9 A", "largest_breaker": "40 A"},
+            verdict="go",
+            source=NEC_2023.at("630.11(A), 630.12"),
+        ),
+    )
