@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import math
+
 import pytest
 from test_published import ask, number
 
@@ -123,3 +125,52 @@ def test_a_hundred_watts_take_three_and_a_half_hours() -> None:
     assert answer.verdict == "tight"
     assert number(answer, "holding_power", u.W) == pytest.approx(32)
     assert number(answer, "holding_energy", u.kWh_per_day) == pytest.approx(0.768)
+
+
+# --- dew ---------------------------------------------------------------------------------------------------------------
+
+
+def sweat(**typed: str) -> Answer:
+    return ask("shelter/sweat", **{"air": "20 °C", "humidity": "75", "surface": "18 °C", **typed})
+
+
+@pytest.mark.parametrize("air", [-25, -10, 0, 5, 20, 35, 50])
+@pytest.mark.parametrize("humidity", [20, 50, 75, 95])
+def test_the_dew_and_frost_points_are_psychrolibs(air: int, humidity: int) -> None:
+    """PsychroLib 2.5 (ASHRAE Fundamentals 2017, ch. 1): frost point below freezing. Magnus is good to 0.1 K here.
+
+    Hygrometers count humidity over water also below freezing (WMO); the pressure is Sonntag's of 1990, from memory.
+    """
+    import psychrolib
+
+    psychrolib.SetUnitSystem(psychrolib.SI)
+    kelvin = air + 273.15
+    over_water = -6096.9385 / kelvin + 21.2409642 - 2.711193e-2 * kelvin + 1.673952e-5 * kelvin**2
+    vapour = humidity / 100 * math.exp(over_water + 2.433502 * math.log(kelvin))
+    expected = psychrolib.GetTDewPointFromVapPres(min(air + 20.0, 60.0), vapour)
+    answer = sweat(air=f"{air} °C", humidity=f"{humidity}")
+    assert number(answer, "dew_point", u.degC) == pytest.approx(expected, abs=0.1)
+
+
+def test_below_freezing_frost_comes_before_dew() -> None:
+    """The frost point lies above the dew point: −7.6 and not −7.9 °C would be too low a guess of the first wet."""
+    answer = sweat(air="0 °C", humidity="55", surface="-7.9 °C")
+    assert number(answer, "dew_point", u.degC) > -7.9
+    assert answer.verdict == NO
+
+
+def test_warming_by_3_7_kelvin_dries_75_per_cent_to_60() -> None:
+    """PsychroLib: the same vapour pressure at 20 °C, 75 % and at 23.7 °C, 60 %."""
+    import psychrolib
+
+    psychrolib.SetUnitSystem(psychrolib.SI)
+    warming = number(sweat(), "warming", u.K)
+    assert warming == pytest.approx(3.7, abs=0.05)
+    vapour = psychrolib.GetVapPresFromRelHum(20.0, 0.75)
+    assert psychrolib.GetRelHumFromVapPres(20 + warming, vapour) == pytest.approx(0.60, abs=0.001)
+
+
+def test_a_warm_box_hosed_cold_pulls_at_its_seals() -> None:
+    """Gas law at constant volume: from 50 to 20 °C, 9.4 kPa."""
+    assert number(sweat(air="50 °C", surface="20 °C"), "suction", u.kPa) == pytest.approx(9.41, abs=0.01)
+    assert number(sweat(air="20 °C", surface="25 °C"), "suction", u.kPa) == 0
