@@ -164,7 +164,7 @@ def test_warming_by_3_7_kelvin_dries_75_per_cent_to_60() -> None:
     import psychrolib
 
     psychrolib.SetUnitSystem(psychrolib.SI)
-    warming = number(sweat(), "warming", u.K)
+    warming = number(sweat(), "warm_to", u.degC) - 20
     assert warming == pytest.approx(3.7, abs=0.05)
     vapour = psychrolib.GetVapPresFromRelHum(20.0, 0.75)
     assert psychrolib.GetRelHumFromVapPres(20 + warming, vapour) == pytest.approx(0.60, abs=0.001)

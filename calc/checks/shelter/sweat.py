@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from calc.check import Answer, Caution, Check, Example, answer, ask, less, more, require
 from calc.laws import moist_air
-from calc.quantity import Quantity, constant, largest, log, need, step
-from calc.sources import COMMON_PRACTICE, DEFINITION, FROM_MEMORY, OWN_DERIVATION, Source
+from calc.quantity import Quantity, constant, largest, log, need
+from calc.sources import COMMON_PRACTICE, DEFINITION, FROM_MEMORY, Source
 from calc.units import K, degC, kPa, percent
 
 PSYCHROMETRY = Source("Psychrometric tables of a handbook of air conditioning", "", FROM_MEMORY)
@@ -75,11 +75,8 @@ class Sweat(Check):
         dry = constant("r_60", "Humidity at which metal stays sound", 60 * percent, COMMON_PRACTICE)
         if (self.humidity <= dry).holds:
             return {}
-        warm = moist_air.temperature_of("θ_60", "The same air at that humidity", exponent - log(dry))
         return {
-            "warming": step(
-                "Δ_60", "Warming inside that keeps it at 60 %", warm - self.air, K, OWN_DERIVATION, rounds=1
-            )
+            "warm_to": moist_air.temperature_of("θ_60", "Warmed to this, the same air is at 60 %", exponent - log(dry))
         }
 
     def _suction(self) -> Quantity:
