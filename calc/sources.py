@@ -140,6 +140,7 @@ SINGLE_DIODE = Source(
 SKY_RUN = Source(
     "Whole-year weather files through the sky and plane of a general library of solar physics", "", "read off a run of it in our tests"
 )
+NGSPICE = Source("ngspice, a circuit simulator", "39", "read off a run of it in our tests")
 SOLVER = Source(
     "An adaptive solver of differential equations, of a general library", "", "read off a run of it in our tests"
 )
