@@ -174,3 +174,41 @@ def test_a_warm_box_hosed_cold_pulls_at_its_seals() -> None:
     """Gas law at constant volume: from 50 to 20 °C, 9.4 kPa."""
     assert number(sweat(air="50 °C", surface="20 °C"), "suction", u.kPa) == pytest.approx(9.41, abs=0.01)
     assert number(sweat(air="20 °C", surface="25 °C"), "suction", u.kPa) == 0
+
+
+# --- air ---------------------------------------------------------------------------------------------------------------
+
+
+def breathe(**typed: str) -> Answer:
+    bare = {"output": "2500 W", "idle": "60 W", "peak_efficiency": "93", "continuous": "5000 W", "other_heat": "0 W"}
+    return ask("shelter/air", **{**bare, "hottest": "25 °C", "altitude": "0 m", "rise": "10 K", **typed})
+
+
+@pytest.mark.parametrize(("altitude", "hottest", "per_100_watts"), [("0 m", "25 °C", 30.2), ("2000 m", "40 °C", 40.5)])
+def test_thirty_cubic_metres_an_hour_for_100_watts(altitude: str, hottest: str, per_100_watts: float) -> None:
+    """Heat balance: Q/(ρ·c·ΔT) at 10 K; thin hot air takes 34 % more."""
+    answer = breathe(altitude=altitude, hottest=hottest)
+    flow, heat = number(answer, "air_needed", u.m3_per_h), number(answer, "heat", u.W)
+    assert 100 * flow / heat == pytest.approx(per_100_watts, abs=0.1)
+
+
+@pytest.mark.parametrize(
+    ("altitude", "pascals"), [(0, 101325), (1000, 89874), (2000, 79495), (3000, 70108), (5000, 54020)]
+)
+def test_the_standard_atmosphere(altitude: int, pascals: float) -> None:
+    """ISO 2533 (also ICAO): published pressures; density by the gas law at 15 °C."""
+    dense = number(breathe(altitude=f"{altitude} m", hottest="15 °C"), "air_density", u.kg_per_m3)
+    assert dense == pytest.approx(pascals / (287.05 * 288.15), rel=2e-4)
+
+
+def test_trap_the_best_efficiency_tells_too_little_heat() -> None:
+    """The loss law P₀ + a·P + b·P²: at 2500 W the plate's best efficiency is met or the heat is more than it says."""
+    lost = number(breathe(output="4500 W"), "heat", u.W)
+    assert lost > 4500 * (1 / 0.93 - 1)
+
+
+def test_trap_a_free_air_rating_is_not_the_flow_through_a_grille() -> None:
+    """Common practice: half of it."""
+    free, grille = (breathe(fan_flow="80 m³/h", through=share) for share in ("100", "50"))
+    assert number(free, "air_moved", u.m3_per_h) == pytest.approx(2 * number(grille, "air_moved", u.m3_per_h))
+    assert (free.verdict, grille.verdict) == (GO, NO)
