@@ -410,6 +410,7 @@ _PLACE = {
     "last_hours": Fact("Time it must last", "Your own plan, from now until it can be refilled", 0.5 * u.h, 720 * u.h),
     "daily_energy": Fact("Energy it uses in a day", "Loads and the inverter's own, at the battery", 0 * u.kWh, 200 * u.kWh),
     "sun_days": Fact("Days there are to refill from sun", "Your own plan", 1 * u.day, 60 * u.day),
+    "loads_energy": Fact("Energy the loads take in a day", "At the outlets: watts times hours, added up", 0 * u.kWh, 200 * u.kWh),
     "refill_time": Fact("Time there is to refill", "Your own plan: overnight, or over lunch", 0.2 * u.h, 240 * u.h),
     "coldest": Fact("Coldest air it meets", "The mean yearly extreme of the coldest place", -50 * u.degC, 30 * u.degC),
     "hottest": Fact("Hottest air it meets", "In the shade", 0 * u.degC, 60 * u.degC),
