@@ -1,0 +1,157 @@
+"""Precharge, tied banks and parallel batteries against ngspice, scipy and hand-worked networks, each with its source."""
+
+from __future__ import annotations
+
+import math
+import shutil
+import subprocess
+
+import pytest
+
+from calc import units as u
+from calc.catalogue import check_called
+from calc.check import GO, NO, Answer
+from calc.form import fill
+from calc.quantity import Quantity
+
+
+def ask(check: str, **typed: str) -> Answer:
+    asked = fill(check_called(check), typed)
+    assert not asked.problems, asked.problems
+    return asked.answer()
+
+
+def number(answer: Answer, name: str, unit: u.Unit) -> float:
+    result = answer.results[name]
+    assert isinstance(result, Quantity)
+    return result.number_in(unit)
+
+
+def verdict_on(answer: Answer, label: str) -> str:
+    return next(requirement.verdict for requirement in answer.requirements if requirement.label == label)
+
+
+needs_ngspice = pytest.mark.skipif(shutil.which("ngspice") is None, reason="ngspice is not installed")
+
+
+def simulated(circuit: str, *control: str) -> dict[str, float]:
+    """Run a deck; what it measures, by name."""
+    deck = "\n".join(["deck", circuit, ".control", *control, ".endc", ".end", ""])
+    said = subprocess.run(["ngspice", "-b"], input=deck, capture_output=True, text=True, check=False).stdout
+    found = {}
+    for line in said.splitlines():
+        name, equals, rest = line.partition("=")
+        if equals and rest.split():
+            try:
+                found[name.strip()] = float(rest.split()[0])
+            except ValueError:
+                continue
+    return found
+
+
+# --- precharge ---------------------------------------------------------------------------------------------------
+
+STANDING = {
+    "highest_volts": "51.2 V",
+    "capacitance": "20 mF",
+    "resistor": "25 ohm",
+    "resistance": "12 mohm",
+    "inductance": "3 uH",
+    "pulse": "60 J",
+    "allowed_time": "10 s",
+}
+
+
+@needs_ngspice
+def test_a_bare_capacitor_fills_as_a_simulator_says() -> None:
+    """ngspice: 51.2 V, 25 Ω, 20 mF; 1 V missing after 1.97 s."""
+    found = simulated(
+        "V1 a 0 51.2\nR1 a b 25\nC1 b 0 20m ic=0",
+        "tran 1m 4 0 1m uic",
+        "meas tran t when v(b)=50.2",
+    )
+    answer = ask("choose/precharge", residual="1 V", standby="nothing", **STANDING)
+    assert number(answer, "time", u.s) == pytest.approx(found["t"], rel=2e-3)
+    assert number(answer, "resistor_energy", u.J) == pytest.approx(26.2, abs=0.05)
+
+
+@needs_ngspice
+def test_trap_17_a_resistance_left_on_stops_it_at_46_6_volts() -> None:
+    """ngspice: 256 Ω beside the capacitor. The naive five RC says full after 2.5 s."""
+    found = simulated("V1 a 0 51.2\nR1 a b 25\nR2 b 0 256\nC1 b 0 20m ic=0", "op", "print v(b)")
+    answer = ask(
+        "choose/precharge",
+        residual="2 V",
+        standby="a resistance: lamp, bleeder, heater",
+        standby_power="10.24",
+        **STANDING,
+    )
+    assert number(answer, "final_volts", u.V) == pytest.approx(found["v(b)"], rel=1e-4)
+    assert number(answer, "final_volts", u.V) == pytest.approx(46.6, abs=0.05)
+    assert verdict_on(answer, "Near enough in the end") == NO and "time" not in answer.results
+    assert any("Five time constants" in note for note in answer.notes)
+    assert number(answer, "closing_current", u.A) == pytest.approx(205, rel=0.02)
+
+
+def test_trap_17_sixty_watts_hang_it_where_they_wake() -> None:
+    """By hand: 20 V · (51.2 − 20) V / 25 Ω = 25 W come through; 60 W are taken."""
+    awake = {"standby": "electronics that wake up", "wakes_at": "20 V", "residual": "12 V"}
+    hung = ask("choose/precharge", standby_power="60", **awake, **STANDING)
+    assert verdict_on(hung, "Past the waking") == NO and number(hung, "final_volts", u.V) == 20
+    assert verdict_on(ask("choose/precharge", standby_power="10", **awake, **STANDING), "Past the waking") == GO
+
+
+@needs_ngspice
+def test_electronics_of_constant_power_slow_it_as_a_simulator_says() -> None:
+    """ngspice: a current source of 10 W over its own volts from 20 V up."""
+    found = simulated(
+        "V1 a 0 51.2\nR1 a b 25\nC1 b 0 20m ic=0\nB1 b 0 I=(v(b) > 20) ? 10/v(b) : 0",
+        "tran 0.5m 6 0 0.5m uic",
+        "meas tran t when v(b)=44",
+        "meas tran vf find v(b) at=6",
+    )
+    answer = ask(
+        "choose/precharge",
+        standby="electronics that wake up",
+        standby_power="10",
+        wakes_at="20 V",
+        residual="7.2 V",
+        **STANDING,
+    )
+    assert number(answer, "time", u.s) == pytest.approx(found["t"], rel=5e-3)
+    assert number(answer, "final_volts", u.V) == pytest.approx(found["vf"], rel=2e-3)
+
+
+@needs_ngspice
+def test_trap_18_a_bare_closing_is_not_volts_over_resistance() -> None:
+    """ngspice: 54 V, 12 mΩ, 3 µH, 20 mF: 2432 A, not 4500 A, and 63.2 V on capacitors of 63 V."""
+    found = simulated(
+        "V1 a 0 54\nR1 a b 12m\nL1 b c 3u ic=0\nC1 c 0 20m ic=0",
+        "tran 0.2u 3m 0 0.2u uic",
+        "meas tran imax min i(v1)",
+        "meas tran vmax max v(c)",
+    )
+    answer = ask("choose/precharge", standby="nothing", residual="1 V", **(STANDING | {"highest_volts": "54 V"}))
+    assert number(answer, "bare_current", u.A) == pytest.approx(-found["imax"], rel=1e-3)
+    assert number(answer, "bare_volts", u.V) == pytest.approx(found["vmax"], rel=1e-3)
+    assert number(answer, "bare_current", u.A) == pytest.approx(2432, abs=1)
+    assert number(answer, "bare_volts", u.V) == pytest.approx(63.2, abs=0.05)
+
+
+@needs_ngspice
+def test_a_damped_loop_is_bounded_by_volts_over_resistance() -> None:
+    """ngspice: 60 mΩ, 1 µH, 10 mF, overdamped: what flows stays under V/R."""
+    found = simulated(
+        "V1 a 0 48\nR1 a b 60m\nL1 b c 1u ic=0\nC1 c 0 10m ic=0", "tran 0.2u 1m 0 0.2u uic", "meas tran imax min i(v1)"
+    )
+    answer = ask(
+        "choose/precharge",
+        highest_volts="48 V",
+        resistance="60 mohm",
+        inductance="1 uH",
+        capacitance="10 mF",
+        residual="1 V",
+        standby="nothing",
+    )
+    assert -found["imax"] < number(answer, "bare_current", u.A) == pytest.approx(800)
+    assert math.isclose(number(answer, "bare_volts", u.V), 48)
