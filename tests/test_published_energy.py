@@ -320,3 +320,13 @@ def test_a_straight_line_meets_the_trades_chart_of_fuel(kilowatts: float, chart:
     """Approximate fuel consumption of diesel generators, 20 kW, the same in three public pages."""
     answer = ask("refill/generator", rating="20000", fuel_full="1.6", fuel_idle="0.267", tank="50", running=f"{kilowatts * 1000 - 2000}", charger_set="40", bank_volts="48", charger_efficiency="96")  # fmt: skip
     assert number(answer, "fuel_rate", u.gal_per_h) == pytest.approx(chart, abs=0.05)
+
+
+def test_a_large_inverter_costs_a_third_of_a_small_bank_on_a_small_day() -> None:
+    """25 W and 90 W of idling on the same 1.5 kWh: 2.16 and 3.71 kWh, 1.55 kWh apart, 30 % of 5.12 kWh."""
+    typed = {"hours_on": "24", "loads_energy": "1.5", "bank_energy": "5.12"}
+    small = ask("choose/inverter-too-big", idle="25", continuous="2000", **typed)
+    large = ask("choose/inverter-too-big", idle="90", continuous="8000", **typed)
+    apart = number(large, "energy_from_bank", u.kWh) - number(small, "energy_from_bank", u.kWh)
+    assert apart == pytest.approx(1.55, abs=0.02) and apart / 5.12 == pytest.approx(0.30, abs=0.005)
+    assert large.verdict == NO
