@@ -154,6 +154,9 @@ AAA_2019 = Source(
 CHARGING_STUDY = Source(
     "An Assessment of Level 1 and Level 2 Electric Vehicle Charging Efficiency", "2013", "read in its abstract"
 )
+CAR_OVERHEAD = Source(
+    "What electric cars keep for themselves while they charge, from owners' measurements", "", FROM_MEMORY
+)
 LFP_SHEETS = Source(
     "Data sheets of lithium iron phosphate batteries", "", "read in two public sheets whose makers are not named"
 )
