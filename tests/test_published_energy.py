@@ -330,3 +330,19 @@ def test_a_large_inverter_costs_a_third_of_a_small_bank_on_a_small_day() -> None
     apart = number(large, "energy_from_bank", u.kWh) - number(small, "energy_from_bank", u.kWh)
     assert apart == pytest.approx(1.55, abs=0.02) and apart / 5.12 == pytest.approx(0.30, abs=0.005)
     assert large.verdict == NO
+
+
+def test_fewer_amps_lose_more_than_their_share() -> None:
+    """12 A to 8 A at 120 V: a third less current, two fifths less distance in an hour (280 W overhead, recalled)."""
+    typed = {"charging_volts": "120 V", "lead": "0.25", "overhead": "280", "breaker": "15", "consumption": "3.4"}
+    high, low = (ask("run/time-to-add", charging_amps=amps, **typed) for amps in ("12", "8"))
+    rates = [number(answer, "miles_per_hour", u.mph_added) for answer in (high, low)]
+    assert rates[0] == pytest.approx(3.5, abs=0.1) and 1 - rates[1] / rates[0] == pytest.approx(0.41, abs=0.01)
+
+
+def test_a_loose_contact_is_a_no_before_any_miles() -> None:
+    """ANSI C84.1: 110 V of 120 V; 12 A through 0.9 ohm leave 109.2 V, and 130 W heat the contact."""
+    typed = {"charging_volts": "120 V", "charging_amps": "12", "breaker": "15", "time_wanted": "50 h"}
+    assert verdict_on(ask("run/time-to-add", lead="0.9", **typed), "Volts at the plug") == NO
+    assert verdict_on(ask("run/time-to-add", lead="0.6", **typed), "Volts at the plug") == TIGHT
+    assert verdict_on(ask("run/time-to-add", lead="0.1", **typed), "Volts at the plug") == GO
