@@ -212,3 +212,48 @@ def test_trap_a_free_air_rating_is_not_the_flow_through_a_grille() -> None:
     free, grille = (breathe(fan_flow="80 m³/h", through=share) for share in ("100", "50"))
     assert number(free, "air_moved", u.m3_per_h) == pytest.approx(2 * number(grille, "air_moved", u.m3_per_h))
     assert (free.verdict, grille.verdict) == (GO, NO)
+
+
+# --- heat in the box ---------------------------------------------------------------------------------------------------
+
+
+def box(**typed: str) -> Answer:
+    bare = {"heat": "60 W", "length": "500 mm", "width": "400 mm", "height": "500 mm", "sun": "0", "altitude": "0 m"}
+    return ask("shelter/box-heat", **{**bare, "hottest": "25 °C", "finish": "painted, or plastic", **typed})
+
+
+def test_trap_the_walls_of_a_small_box_beat_two_small_openings() -> None:
+    """Ventilation by buoyancy: 60 W through two openings of 100 cm², 0.4 m apart: 17.5 K; the walls alone about 13 K."""
+    from scipy.optimize import brentq
+
+    dense = 101325 / (287.05 * 298.15)
+
+    def carried(rise: float) -> float:
+        return dense * 1006 * 0.6 * 0.01 / math.sqrt(2) * math.sqrt(2 * 9.80665 * 0.4 * rise / 298.15) * rise - 60
+
+    openings = brentq(carried, 0.1, 100)
+    assert openings == pytest.approx(17.5, abs=0.1)
+    tiny = {"length": "100 mm", "width": "100 mm", "height": "100 mm"}
+    vented = box(**tiny, breathing="two openings, one low, one high", opening="100 cm²", between="400 mm")
+    assert number(vented, "rise", u.K) == pytest.approx(openings, rel=1e-4)
+    walls = number(box(), "rise_by_walls", u.K)
+    assert walls == pytest.approx(13, abs=0.5)
+    assert (
+        number(box(breathing="two openings, one low, one high", opening="100 cm²", between="400 mm"), "rise", u.K)
+        == walls
+    )
+
+
+def test_trap_paint_before_fans() -> None:
+    """Sol-air: at 35 °C and 900 W/m² a dark lid reaches 82.6 °C, a white one 48.2."""
+    sunny = {"sun": "900", "hottest": "35 °C"}
+    assert number(box(**sunny, colour="dark"), "lid", u.degC) == pytest.approx(82.6, abs=0.05)
+    assert number(box(**sunny, colour="white"), "lid", u.degC) == pytest.approx(48.2, abs=0.05)
+    assert number(box(**sunny, colour="dark"), "rise", u.K) > number(box(**sunny, colour="white"), "rise", u.K) * 1.4
+
+
+def test_a_small_fan_beats_both() -> None:
+    """Heat balance: 60 W warm 20 m³/h of air at 25 °C by 9 K, less than walls or openings do."""
+    assert number(box(breathing="a fan", flow="20 m³/h"), "rise", u.K) == pytest.approx(
+        60 / (1.184 * 1006 * 20 / 3600), rel=2e-3
+    )

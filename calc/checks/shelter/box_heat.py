@@ -1,0 +1,200 @@
+"""The page /shelter/box-heat/: the rise inside a closed, a vented or a fanned box, in the shade and in the sun.
+
+The walls of a small box carry more than two small openings; paint it white before buying a fan.
+"""
+
+from __future__ import annotations
+
+from calc.check import NO, Answer, Caution, Check, Example, answer, ask, less, more, option, pick, require
+from calc.laws import air as airs
+from calc.laws import box_heat
+from calc.quantity import Quantity, alternative, constant, need, smallest, step
+from calc.sources import COMMON_PRACTICE, OWN_DERIVATION
+from calc.units import J_per_kgK, K, W, W_per_m2, cm2, degC, m, m2, m3_per_h, mm
+
+CLOSED, VENTED, FAN = "closed", "two openings, one low, one high", "a fan"
+
+
+class BoxHeat(Check):
+    """How hot does the box get?"""
+
+    title = "Heat in the box"
+    headline = "inside"
+
+    heat: Quantity = ask(
+        "Q_h",
+        "Heat made inside",
+        60 * W,
+        low=1 * W,
+        high=3000 * W,
+        common=(30 * W, 60 * W, 120 * W, 250 * W),
+        help="What is lost in it, not what it passes; the page on heat and air works it out",
+    )
+    length: Quantity = ask("l", "Length of the box", 500 * mm, low=50 * mm, high=3000 * mm, help="Outside")
+    width: Quantity = ask("w", "Width of the box", 400 * mm, low=50 * mm, high=3000 * mm, help="Outside")
+    height: Quantity = ask("h_b", "Height of the box", 500 * mm, low=50 * mm, high=3000 * mm, help="Outside")
+    finish: str = pick(
+        "Its walls", box_heat.FINISHES, box_heat.PAINTED, help="Bright metal holds the heat in, inside and out"
+    )
+    breathing: str = pick(
+        "How it breathes", (CLOSED, VENTED, FAN), CLOSED, help="As it is used; a closed flap is closed"
+    )
+    opening: Quantity = ask(
+        "A_o",
+        "Free area of each opening",
+        100 * cm2,
+        low=1 * cm2,
+        high=5000 * cm2,
+        when={"breathing": (VENTED,)},
+        help="Of the smaller one; a mesh leaves about half",
+    )
+    between: Quantity = ask(
+        "H_o",
+        "Height between the openings",
+        400 * mm,
+        low=20 * mm,
+        high=2500 * mm,
+        when={"breathing": (VENTED,)},
+        help="Middle to middle",
+    )
+    flow: Quantity = ask(
+        "V_f",
+        "Air that the fan moves through it",
+        30 * m3_per_h,
+        low=0.5 * m3_per_h,
+        high=2000 * m3_per_h,
+        when={"breathing": (FAN,)},
+        help="Half of the figure on the fan, unless it was measured",
+    )
+    sun: Quantity = ask(
+        "G",
+        "Sun on its lid",
+        900 * W_per_m2,
+        low=0 * W_per_m2,
+        high=1200 * W_per_m2,
+        habit=True,
+        common=(0 * W_per_m2, 500 * W_per_m2, 900 * W_per_m2),
+        help="0 in the shade, 900 at noon in summer",
+    )
+    colour: str = pick("Colour of the lid", tuple(box_heat.COLOURS), "grey or red", help="As it is after a year's dust")
+    hottest: Quantity = ask(
+        "θ_max",
+        "Hottest air it meets",
+        34 * degC,
+        low=0 * degC,
+        high=60 * degC,
+        fact="place.hottest",
+        help="In the shade",
+    )
+    altitude: Quantity = ask(
+        "H",
+        "Altitude",
+        1900 * m,
+        low=-400 * m,
+        high=5500 * m,
+        fact="place.altitude",
+        when={"breathing": (VENTED, FAN)},
+        help="On a map, or the phone",
+    )
+    stands: Quantity = ask(
+        "θ_lim",
+        "Most that what is inside stands",
+        60 * degC,
+        low=30 * degC,
+        high=90 * degC,
+        common=(45 * degC, 50 * degC, 60 * degC),
+        help="The lowest limit of all that is in it, in their manuals; a battery often 45 °C while it is charged",
+    )
+
+    def solve(self) -> Answer:
+        film = box_heat.still_film(self.finish)
+        lid = step("A_l", "Lid", self.length * self.width, m2)
+        walls = step("A", "Walls and lid, without the floor", lid + 2 * (self.length + self.width) * self.height, m2)
+        heat = self._heat(lid, film)
+        by_walls = step(
+            "ΔT_w", "Rise with the walls alone", heat / box_heat.through_walls(walls, film), K, OWN_DERIVATION, rounds=1
+        )
+        rise = self._rise(heat, by_walls)
+        inside = need("θ_i", "Air inside", self.hottest + rise, degC)
+        room = constant("Δ_10", "Room under the limit that is good", 10 * K, COMMON_PRACTICE)
+        return answer(
+            require(
+                inside <= self.stands,
+                comfortable=inside + room <= self.stands,
+                label="Inside",
+                yes="It stays cool enough.",
+                tight="It gets {left} inside; {right} is the limit, and ten kelvins under it would be good.",
+                no="It gets {left} inside; {right} is the limit. It shuts down, or ages in months.",
+            ),
+            say=f"It gets {inside} inside on the hottest day.",
+            notes=(
+                "Walls, openings and fan are not added together: the better one alone is counted, so it is a little cooler.",
+                "A sheet held 25 mm above the lid, open at its edges, takes the sun's part away.",
+            ),
+            inside=inside,
+            rise=rise,
+            rise_by_walls=by_walls,
+            heat=heat,
+            **({} if self.sun.si == 0 else {"lid": box_heat.lid_in_the_sun(self.hottest, self.colour, self.sun)}),
+        )
+
+    def _heat(self, lid: Quantity, film: Quantity) -> Quantity:
+        if self.sun.si == 0:
+            return need("Q", "Heat to get rid of", self.heat, W)
+        return need(
+            "Q", "Heat to get rid of", self.heat + box_heat.heat_from_the_sun(lid, self.colour, self.sun, film), W
+        )
+
+    def _rise(self, heat: Quantity, by_walls: Quantity) -> Quantity:
+        if self.breathing == CLOSED:
+            return alternative("ΔT", "Rise inside", by_walls, "closed: the walls alone", K)
+        dense = airs.density(self.altitude, self.hottest)
+        if self.breathing == VENTED:
+            other = box_heat.rise_by_openings(heat, self.opening, self.between, self.hottest, dense)
+        else:
+            capacity = constant("c_p", "Heat that air takes up", 1006 * J_per_kgK, airs.AIR_TABLES)
+            other = step(
+                "ΔT_f", "Rise with the fan alone", heat / (dense * capacity * self.flow), K, OWN_DERIVATION, rounds=1
+            )
+        return step("ΔT", "Rise inside, by the better of the two", smallest(by_walls, other), K)
+
+    fixes = (
+        option("colour", "white", "Paint the lid white"),
+        less("sun", 100 * W_per_m2, "Shade it, with a ventilated sheet above the lid, to {sun}"),
+        option("finish", box_heat.PAINTED, "Paint its walls, inside and out"),
+        option("breathing", FAN, "Fit a fan", costs="its grilles need a weather rating"),
+        more("flow", 5 * m3_per_h, "Move {flow} of air through it"),
+        more("opening", 20 * cm2, "Make each opening {opening}"),
+        less("heat", 5 * W, "Make no more than {heat} of heat in it"),
+        more("height", 50 * mm, "Use a box {height} high"),
+    )
+    cautions = (
+        Caution(
+            "WARNING",
+            "A hot battery ages fast, and over its limit it can burn",
+            "Gas, smoke and fire in a closed box",
+            "Stop charging at its limit; never carry on with a box that smells or swells",
+        ),
+        Caution(
+            "CAUTION",
+            "A dark lid in the sun burns the hand",
+            "Over 60 °C skin burns within seconds",
+            "Touch it with gloves, or paint it white",
+        ),
+    )
+    examples = (
+        Example(
+            given={"sun": "0", "hottest": "20 °C", "stands": "60 °C"},
+            expect={"rise_by_walls": "12.8 K"},
+            within=0.03,
+            verdict="go",
+            source=COMMON_PRACTICE.at("60 W in 0.5 × 0.4 × 0.5 m: about 13 K over the air"),
+        ),
+        Example(
+            given={"sun": "900", "hottest": "35 °C", "colour": "dark", "stands": "50 °C"},
+            expect={"lid": "82.6 °C"},
+            within=0.001,
+            verdict=NO,
+            source=box_heat.SOL_AIR.at("35 + 0.9·900/17 = 82.6 °C"),
+        ),
+    )
