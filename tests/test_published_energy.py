@@ -346,3 +346,19 @@ def test_a_loose_contact_is_a_no_before_any_miles() -> None:
     assert verdict_on(ask("run/time-to-add", lead="0.9", **typed), "Volts at the plug") == NO
     assert verdict_on(ask("run/time-to-add", lead="0.6", **typed), "Volts at the plug") == TIGHT
     assert verdict_on(ask("run/time-to-add", lead="0.1", **typed), "Volts at the plug") == GO
+
+
+@pytest.mark.parametrize("kind", ["dash (at the battery)", "label (at the wall)"])
+def test_the_bank_a_trip_needs_is_the_bank_that_goes_that_far(kind: str) -> None:
+    """Two pages, one from the plate to the wheels and one back: they meet."""
+    typed = {"consumption_kind": kind, "trip": "14", "air": "0 °C", "cabin": "on", "cells": "5 °C", "reserve": "15", "health": "95"}  # fmt: skip
+    wanted = number(ask("run/bank-for-trip", **typed), "bank_needed", u.kWh)
+    answer = ask("run/car-distance", **typed, bank_energy=f"{wanted:.9f}", charge="100", running="0")
+    assert number(answer, "distance", u.mi) == pytest.approx(14, rel=1e-6)
+
+
+def test_16_kwh_at_4_5_miles_each_is_72_miles_before_losses() -> None:
+    """The trade's own check figure (common practice, no published source), and the label's rule of 40 CFR 600.311-12."""
+    assert number(
+        ask("run/bank-for-trip", trip="72", consumption="4.5", air="24 °C"), "energy_at_car", u.kWh
+    ) == pytest.approx(16)
