@@ -157,6 +157,9 @@ CHARGING_STUDY = Source(
 CAR_OVERHEAD = Source(
     "What electric cars keep for themselves while they charge, from owners' measurements", "", FROM_MEMORY
 )
+ENGINEERING_ECONOMICS = Source(
+    "Compound interest tables of engineering economics, capital recovery factor (A/P)", "", FROM_MEMORY
+)
 LFP_SHEETS = Source(
     "Data sheets of lithium iron phosphate batteries", "", "read in two public sheets whose makers are not named"
 )
