@@ -362,3 +362,19 @@ def test_16_kwh_at_4_5_miles_each_is_72_miles_before_losses() -> None:
     assert number(
         ask("run/bank-for-trip", trip="72", consumption="4.5", air="24 °C"), "energy_at_car", u.kWh
     ) == pytest.approx(16)
+
+
+def test_the_price_in_each_kwh_pays_the_loan_off_to_the_cent() -> None:
+    """Paid back year by year at 6 % with what the kWh bring in, nothing is owed at the end of the rig's life."""
+    typed = {"price": "6000", "bank_energy": "10", "reserve": "10", "cycles": "4000", "end": "80", "life": "12", "uses": "100", "interest": "6"}  # fmt: skip
+    answer, owed = ask("run/cost", **typed), 6000.0
+    for _ in range(12):
+        owed = owed * 1.06 - number(answer, "wear", u.dollars_per_kWh) * 10 * 0.9 * 0.9 * 100
+    assert owed == pytest.approx(0, abs=0.01)
+
+
+def test_age_ends_a_bank_that_is_seldom_used_and_cycles_one_that_is_used_daily() -> None:
+    years = {
+        uses: number(ask("run/cost", uses=uses, cycles="4000", life="12"), "years", u.one) for uses in ("50", "500")
+    }
+    assert years == {"50": 12, "500": 8}
