@@ -50,7 +50,10 @@ def _written(value: Decimal) -> str:
 
 
 def with_unit(number: str, unit: Unit) -> str:
-    return f"{number}{NBSP}{unit.sign}" if unit.sign else number
+    if not unit.sign:
+        return number
+    # A degree of angle stands close (SI Brochure, 9th edition, 5.4.3).
+    return f"{number}{unit.sign}" if unit.sign == "°" else f"{number}{NBSP}{unit.sign}"
 
 
 def number_text(quantity: Quantity, count: int = FIGURES, rounds: int | None = None) -> str:
@@ -137,7 +140,7 @@ def _figures_to_subtract(left: Quantity, right: Quantity, count: int) -> int:
     difference, size = abs(left.si - right.si), max(abs(left.si), abs(right.si))
     if difference == 0 or left.unit.point:
         return count
-    return min(MOST_FIGURES, count + max(0, math.ceil(math.log10(size / difference) - 1)))
+    return min(MOST_FIGURES, count + (math.ceil(math.log10(size / difference)) if size > 2 * difference else 0))
 
 
 @dataclass(frozen=True, slots=True)

@@ -21,6 +21,7 @@ from calc import units
 from calc.board import Row, board
 from calc.catalogue import CHAPTERS, all_checks, check_called, checks_of
 from calc.check import IEC, NEC, Answer, Ask, Caution, Check, Named, Offer, Pick, Result, as_stated
+from calc.drawing import drawing_of
 from calc.form import EXAMPLE, Asked, field_text, field_unit, fill, shown_text, subjects
 from calc.printing import Line, compared, printed
 from calc.quantity import Condition, Quantity
@@ -140,6 +141,11 @@ class Answered:
         """The numbers the answer belongs to, as they stand in the form."""
         values = ((spec, getattr(self.check, name)) for name, spec in self.check.asks.items() if self.check.asked(name))
         return [(spec.label, value if isinstance(value, str) else printed(as_stated(value))) for spec, value in values]
+
+    @property
+    def drawing(self) -> Markup:
+        """The drawing that goes with the answer, made of numbers and tables only."""
+        return Markup(drawing_of(self.check, self.answer)) if self.asked.check else Markup("")
 
     @property
     def sources(self) -> list[str]:

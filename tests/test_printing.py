@@ -63,5 +63,5 @@ def test_subtracted_numbers_that_nearly_cancel_print_with_more_figures() -> None
     a = step("A", "A", 1 * given_number("a", "a", 120.04 * u.V), u.V)
     b = step("B", "B", 1 * given_number("b", "b", 119.96 * u.V), u.V)
     (line,) = [line for line in working([step("D", "Difference", a - b, u.mV)]) if line.symbol == "D"]
-    assert line.numbers == "120.040\u00a0V − 119.960\u00a0V"
+    assert line.numbers == "120.0400\u00a0V − 119.9600\u00a0V"
     assert line.value == "80.0\u00a0mV"
