@@ -2,10 +2,14 @@
 
 from __future__ import annotations
 
+import json
 from collections.abc import Mapping
+from pathlib import Path
 
+import jsonschema
 import pytest
 
+from calc import as_json
 from calc import units as u
 from calc.board import board
 from calc.check import NO
@@ -88,6 +92,13 @@ def test_some_planted_faults_can_be_cleared_by_one_change() -> None:
     found = walk_round(example_rig().changed({"cables.3.size": "12 AWG"}))
     [thin] = [fault for fault in found.faults if fault.check == "wire/wire-for-run"]
     assert any("10 AWG" in proposal.say for proposal in thin.proposals)
+
+
+@pytest.mark.parametrize("facts", [{}, *(facts for _, facts in ASKED)], ids=str)
+def test_what_is_told_to_a_machine_is_by_the_schema(facts: Mapping[str, Quantity | str]) -> None:
+    schema = json.loads((Path(__file__).resolve().parent.parent / "docs/schemas/walk-round.json").read_text())
+    jsonschema.Draft202012Validator.check_schema(schema)
+    jsonschema.validate(as_json.walk_round(walk_round(example_rig().changed(facts))), schema)
 
 
 def test_the_gravest_hazard_comes_first() -> None:
