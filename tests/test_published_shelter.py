@@ -8,7 +8,7 @@ import pytest
 from test_published import ask, number
 
 from calc import units as u
-from calc.check import GO, NO, Answer
+from calc.check import GO, NO, NOT_KNOWN, Answer
 
 # --- weather rating ----------------------------------------------------------------------------------------------------
 
@@ -257,3 +257,29 @@ def test_a_small_fan_beats_both() -> None:
     assert number(box(breathing="a fan", flow="20 m³/h"), "rise", u.K) == pytest.approx(
         60 / (1.184 * 1006 * 20 / 3600), rel=2e-3
     )
+
+
+# --- derating ----------------------------------------------------------------------------------------------------------
+
+
+def derated(**typed: str) -> Answer:
+    bare = {"plate_rating": "5000 W", "wanted": "3000 W", "hottest": "25 °C", "warmer": "0 K", "altitude": "0 m"}
+    return ask("shelter/derating", **{**bare, "free_up_to": "40 °C", "slope": "2", **typed})
+
+
+def test_heat_and_altitude_are_multiplied() -> None:
+    """Drive manuals: 1 % for each 100 m above 1000 m; the slope is the maker's. 45 °C at 2 %/K and 2000 m: 0.9 · 0.9."""
+    answer = derated(hottest="35 °C", warmer="10 K", altitude="2000 m")
+    assert number(answer, "rating_here", u.W) == pytest.approx(5000 * 0.9 * 0.9)
+
+
+def test_nothing_is_gained_by_cold_or_depth_and_below_half_nothing_is_known() -> None:
+    """Common practice: a rating is never raised; no maker's line goes on below half."""
+    assert number(derated(hottest="0 °C", altitude="-400 m"), "rating_here", u.W) == 5000
+    assert derated(hottest="60 °C", slope="10", wanted="100 W").verdict == NOT_KNOWN
+    assert derated(hottest="60 °C", slope="2.5").verdict == NO
+
+
+def test_trap_the_box_counts_and_not_the_shade() -> None:
+    """34 °C in the shade and 15 K of rise in the box are 49 °C at the inlet (own derivation)."""
+    assert number(derated(hottest="34 °C", warmer="15 K"), "left_in_heat", u.percent) == pytest.approx(82)
