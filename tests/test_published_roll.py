@@ -515,3 +515,38 @@ def test_small_cart_wheels_have_a_speed() -> None:
     """Common practice: an unmarked cart wheel is for a walk."""
     assert verdict_on(tyres(speed="12 mph", rated_speed="3 mph"), "Speed") == NO
     assert verdict_on(tyres(speed="3 mph", rated_speed="6 mph"), "Speed") == GO
+
+
+# --- turning -----------------------------------------------------------------------------------------------------------
+
+
+@pytest.mark.parametrize("kind", ["trailer, single axle", "wagon, four wheels, steered by the drawbar"])
+def test_the_circles_are_those_that_driving_round_settles_on(kind: str) -> None:
+    """scipy: headings of drawbar and body integrated forward, hard over, until they are steady; the axle's radius is
+    its speed over the turn rate."""
+    from scipy.integrate import solve_ivp
+
+    curve, behind, drawbar, wheelbase = math.tan(math.radians(30)) / 1.65, 0.55, 0.95, 1.1
+
+    def speeds(bar: float, body: float) -> tuple[float, float, float, float]:
+        along = math.cos(bar) + behind * curve * math.sin(bar)
+        turn = (math.sin(bar) - behind * curve * math.cos(bar)) / drawbar
+        return along, turn, along * math.cos(body), along * math.sin(body) / wheelbase
+
+    def rates(_s: float, state: list[float]) -> list[float]:
+        _, turn, _, body_turn = speeds(*state)
+        return [curve - turn, turn - body_turn]
+
+    bar, body = solve_ivp(rates, (0, 200), [0.0, 0.0], rtol=1e-10, atol=1e-12).y[:, -1]
+    along, _, rear, _ = speeds(bar, body)
+    answer = ask(
+        "roll/turning",
+        kind=kind,
+        vehicle_wheelbase="1650 mm",
+        steering="30",
+        overhang="550 mm",
+        drawbar="950 mm",
+        wheelbase="1100 mm",
+    )
+    expected = (along if kind.startswith("trailer") else rear) / curve
+    assert number(answer, "rig_circle", u.m) == pytest.approx(expected, abs=1e-6)
