@@ -378,3 +378,28 @@ def test_age_ends_a_bank_that_is_seldom_used_and_cycles_one_that_is_used_daily()
         uses: number(ask("run/cost", uses=uses, cycles="4000", life="12"), "years", u.one) for uses in ("50", "500")
     }
     assert years == {"50": 12, "500": 8}
+
+
+TIED = {"coupling": "directly in parallel", "charge": "80", "trip": "10", "cells": "20 °C"}
+
+
+def test_tied_banks_share_by_their_resistances() -> None:
+    """Kirchhoff: 12 and 18 mΩ share 60 and 40 %: of 150 A the stiffer one gives 90 A, whatever its size."""
+    answer = ask("run/range-extender", **TIED, resistance="12", vehicle_resistance="18", peak="150", strings="1", discharge_limit="85", charge_limit="50")  # fmt: skip
+    assert verdict_on(answer, "Driving") == NO
+    assert verdict_on(ask("run/range-extender", **TIED, resistance="18", vehicle_resistance="12", peak="150", strings="1", discharge_limit="85", charge_limit="50"), "Driving") == GO  # fmt: skip
+
+
+def test_braking_into_a_full_or_a_frozen_bank_is_a_no() -> None:
+    assert verdict_on(ask("run/range-extender", **(TIED | {"charge": "100"})), "Room for braking") == NO
+    cold = ask("run/range-extender", **(TIED | {"cells": "-5 °C"}), braking="0", volts_apart="0")
+    assert cold.verdict == NO and verdict_on(cold, "Cold or hot cells") == NO
+
+
+def test_twice_the_energy_is_not_twice_the_range() -> None:
+    """5.12 kWh and 5.12 kWh at 95 Wh/mi: 48.5 mi alone, 91.4 mi with both, not 97."""
+    answer = ask("run/range-extender", vehicle_energy="5.12", vehicle_charge="90", use="95", vehicle_mass="620 kg", rig_mass="54.4 kg", coupling="directly in parallel", bank_energy="5.12", health="100", charge="90", reserve="0", cells="25 °C", trip="60")  # fmt: skip
+    assert number(answer, "distance_alone", u.mi) == pytest.approx(48.5, abs=0.05)
+    assert number(answer, "distance", u.mi) == pytest.approx(91.4, abs=0.05) and any(
+        "97" in note for note in answer.notes
+    )
