@@ -155,3 +155,109 @@ def test_a_damped_loop_is_bounded_by_volts_over_resistance() -> None:
     )
     assert -found["imax"] < number(answer, "bare_current", u.A) == pytest.approx(800)
     assert math.isclose(number(answer, "bare_volts", u.V), 48)
+
+
+# --- two banks tied ----------------------------------------------------------------------------------------------
+
+EQUAL = {
+    "resistance_1": "8 mohm",
+    "resistance_2": "8 mohm",
+    "capacity_1": "280 Ah",
+    "capacity_2": "280 Ah",
+    "in_1": "140",
+    "in_2": "140",
+    "out_1": "280",
+    "out_2": "280",
+}
+
+
+def test_trap_19_the_first_second_goes_by_the_ohmic_resistance() -> None:
+    """Ohm's law: 1.6 V over 16 mΩ is 100 A at once; the 28 mΩ of half a minute would say 57 A."""
+    apart = {"volts_1": "53.6 V", "volts_2": "52 V", "in_2": "70"}
+    ohmic = ask("protect/tie-banks", resistance_1="6 mohm", resistance_2="6 mohm", cable="4 mohm", **apart)
+    slow = ask("protect/tie-banks", resistance_1="12 mohm", resistance_2="12 mohm", cable="4 mohm", **apart)
+    assert number(ohmic, "first_rush", u.A) == pytest.approx(100)
+    assert number(slow, "first_rush", u.A) == pytest.approx(57.1, abs=0.1)
+    assert verdict_on(ohmic, "First rush") == NO
+    assert any("half of the charge" in note for note in ohmic.notes)
+
+
+def test_trap_19_a_small_difference_of_volts_is_half_the_charge() -> None:
+    """80 against 30 %: 0.8 V, 40 A, and 70 Ah in all, of 280 Ah each."""
+    answer = ask(
+        "protect/tie-banks", volts_1="53.4 V", volts_2="52.6 V", charge_1="80", charge_2="30", cable="4 mohm", **EQUAL
+    )
+    assert number(answer, "first_rush", u.A) == pytest.approx(40)
+    assert number(answer, "charge_moved", u.Ah) == pytest.approx(70)
+    assert verdict_on(answer, "Charge that moves") == "tight"
+
+
+@pytest.mark.parametrize(("full", "low"), [(100, 30), (80, 30), (95, 60)])
+def test_levelling_out_is_what_an_adaptive_solver_finds(full: int, low: int) -> None:
+    """scipy solve_ivp (LSODA): dq/dt = ∓(E(q₁) − E(q₂))/(R·Q) with numpy's interpolation of the same curve."""
+    import numpy
+    from scipy.integrate import solve_ivp
+
+    from calc.tables import table
+
+    curve = table("lfp_open_circuit")
+    at = [float(row) / 100 for row in curve.rows]
+    volts = [float(curve.text(row, "volts")) for row in curve.rows]
+    ohms, coulombs = 0.020, 280 * 3600
+
+    def flows(charges: list[float]) -> float:
+        return float(numpy.interp(charges[0], at, volts) - numpy.interp(charges[1], at, volts)) / ohms
+
+    run = solve_ivp(
+        lambda _, q: [-flows(q) / coulombs, flows(q) / coulombs],
+        (0, 3600),
+        [full / 100, low / 100],
+        t_eval=[60, 600, 3600],
+        method="LSODA",
+        rtol=1e-8,
+        atol=1e-10,
+        max_step=2,
+    )
+    answer = ask("protect/tie-banks", charge_1=str(full), charge_2=str(low), cable="4 mohm", **EQUAL)
+    names = ("amps_after_a_minute", "amps_after_ten_minutes", "amps_after_an_hour")
+    for name, charges in zip(names, run.y.T, strict=True):
+        assert number(answer, name, u.A) == pytest.approx(flows(list(charges)), rel=0.01, abs=0.05), name
+
+
+@needs_ngspice
+def test_a_driven_load_is_shared_as_a_simulator_says() -> None:
+    """ngspice, operating point: 14 mΩ at the load, 20 mΩ behind 3 mΩ of cable, 0.2 V apart, 120 A: each bank's amps."""
+    found = simulated("V1 a 0 53.2\nR1 a l 14m\nV2 b 0 53\nR2 b l 23m\nI1 l 0 120", "op", "print i(v1)", "print i(v2)")
+    answer = ask(
+        "protect/tie-banks",
+        use="a vehicle or loads, from the first bank's side",
+        peak="120",
+        volts_1="53.2 V",
+        volts_2="53 V",
+        resistance_1="14 mohm",
+        resistance_2="20 mohm",
+        cable="3 mohm",
+    )
+    compared = {
+        requirement.label: requirement.condition.quantities[0].number_in(u.A)
+        for requirement in answer.requirements
+        if requirement.label.endswith("at the peak")
+    }
+    assert compared["First bank at the peak"] == pytest.approx(-found["i(v1)"], rel=1e-4)
+    # The second bank's own share is not credited with what the first one pushes toward it: never less than it gives.
+    assert compared["Second bank at the peak"] >= -found["i(v2)"] - 1e-6
+
+
+def test_nothing_is_driven_into_cold_or_full_cells() -> None:
+    """Every published table of charge against temperature: none below 0 °C."""
+    assert ask("protect/tie-banks", cells="-3 °C").verdict == NO
+    driven = {"use": "a vehicle or loads, from the first bank's side", "peak": "60", "braking": "40"}
+    assert verdict_on(ask("protect/tie-banks", charge_1="100", **driven), "First bank while braking") == NO
+    assert verdict_on(ask("protect/tie-banks", charge_1="70", **driven), "First bank while braking") == GO
+
+
+def test_what_one_protection_drops_falls_on_the_other() -> None:
+    """Kirchhoff: 180 A shared by 200 and 150 A banks; alone, the weaker cannot carry it."""
+    driven = {"use": "a vehicle or loads, from the first bank's side", "peak": "180"}
+    assert verdict_on(ask("protect/tie-banks", **driven), "One protection opens") == "tight"
+    assert verdict_on(ask("protect/tie-banks", fuses="at one end only"), "Fuses") == NO

@@ -26,6 +26,8 @@ from calc.units import A, J, V, W, mF, mohm, ms, ohm, one, s, uH
 
 NOTHING, RESISTIVE, ELECTRONICS = "nothing", "a resistance: lamp, bleeder, heater", "electronics that wake up"
 
+FIVE = 5 * one  # the rule of thumb that is named, not used
+
 
 class Precharge(Check):
     """Which precharge resistor does the inverter need?"""
@@ -256,7 +258,7 @@ class Precharge(Check):
         ohms_law = need("I_V", "Volts over resistance", self.highest_volts / self.resistance, A)
         top = need("V_t", "Top of the swing", 1 * swung, V)
         return (
-            f"Five time constants would say {need('t_5', 'Five', (2 + 2 + 1) * tau, s):up}, whatever stands by.",
+            f"Five time constants would say {need('t_5', 'Five', FIVE * tau, s):up}, whatever stands by.",
             f"Closed without precharge it is not {ohms_law:up}, volts over resistance, but {bare:up}; and the capacitors swing to {top:up}, which may be above their own rating.",
         )
 
