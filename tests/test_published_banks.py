@@ -261,3 +261,69 @@ def test_what_one_protection_drops_falls_on_the_other() -> None:
     driven = {"use": "a vehicle or loads, from the first bank's side", "peak": "180"}
     assert verdict_on(ask("protect/tie-banks", **driven), "One protection opens") == "tight"
     assert verdict_on(ask("protect/tie-banks", fuses="at one end only"), "Fuses") == NO
+
+
+# --- batteries side by side --------------------------------------------------------------------------------------
+
+
+def currents(answer: Answer) -> list[float]:
+    return [float(text.split()[0]) for text in str(answer.results["currents"]).replace("\u00a0", " ").split(", ")]
+
+
+@needs_ngspice
+@pytest.mark.parametrize(
+    ("takeoff", "count", "first"),
+    [
+        ("both wires at the same end", 4, 3.0),
+        ("one wire at each end, across", 4, 3.0),
+        ("both wires at the same end", 6, 2.0),
+        ("one wire at each end, across", 6, 2.0),
+        ("one wire at each end, across", 3, 2.5),
+    ],
+)
+def test_the_shares_are_those_of_a_circuit_simulator(takeoff: str, count: int, first: float) -> None:
+    """ngspice, operating point: equal sources behind their resistances between two rails of links."""
+    lines = []
+    for k in range(1, count + 1):
+        lines += [f"V{k} m{k} n{k} 50", f"R{k} m{k} p{k} {first if k == 1 else 3.0}m"]
+        if k > 1:
+            lines += [f"RP{k} p{k - 1} p{k} 0.25m", f"RN{k} n{k - 1} n{k} 0.25m"]
+    back = "n1" if takeoff.startswith("both") else f"n{count}"
+    lines += [f"I1 p1 {back} 200", f"VG {back} 0 0"]
+    found = simulated("\n".join(lines), "op", *(f"print i(v{k})" for k in range(1, count + 1)))
+    answer = ask(
+        "choose/parallel-takeoff",
+        count=str(count),
+        takeoff=takeoff,
+        strongest=f"{first} mohm",
+        load_amps="200",
+        each="200",
+    )
+    simulated_amps = [-found[f"i(v{k})"] for k in range(1, count + 1)]
+    assert currents(answer) == pytest.approx(simulated_amps, abs=0.1)
+    assert number(answer, "hardest", u.A) == pytest.approx(max(simulated_amps), rel=1e-5)
+
+
+def test_trap_20_four_alike_from_one_end_are_not_alike() -> None:
+    """By hand, from the far end: 1, 1.167, 1.528, 2.143: 73, 52, 40 and 34 of 200 A; across 54, 46, 46, 54."""
+    row = {"count": "4", "load_amps": "200", "each": "200"}
+    same = ask("choose/parallel-takeoff", takeoff="both wires at the same end", **row)
+    assert [round(amps) for amps in currents(same)] == [73, 52, 40, 34] and same.verdict == NO
+    across = ask("choose/parallel-takeoff", takeoff="one wire at each end, across", **row)
+    assert [round(amps) for amps in currents(across)] == [54, 46, 46, 54] and across.verdict == GO
+
+
+def test_trap_20_two_hundred_amp_batteries_give_167() -> None:
+    """Conductances of 12 and 18 mΩ: 60 and 40 %; the first is at 100 A when both give 166.7."""
+    pair = ask(
+        "choose/parallel-takeoff",
+        count="2",
+        takeoff="equal leads to a bus bar",
+        strongest="12 mohm",
+        battery="18 mohm",
+        each="100",
+        load_amps="180",
+    )
+    assert number(pair, "most_current", u.A) == pytest.approx(166.7, abs=0.05)
+    assert verdict_on(pair, "The hardest working one") == NO
+    assert any("added up say 200" in note.replace("\u00a0", " ") for note in pair.notes)
