@@ -177,6 +177,9 @@ TYRE_TABLES = Source(
     "",
     "read in public pages that do not state the edition",
 )
+AISI_S100 = Source(
+    "AISI S100, Specification for the Design of Cold-Formed Steel Structural Members", "2016", FROM_MEMORY, "section J4"
+)
 NIOSH_LIFTING = Source(
     "NIOSH 94-110, Applications Manual for the Revised NIOSH Lifting Equation", "1994", FROM_MEMORY, "load constant"
 )

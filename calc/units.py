@@ -155,6 +155,7 @@ N_m = _unit("N·m", "newton * meter", "in newton-metres", "nm", "n m", kind="tor
 lbf_in = _unit("lbf·in", "pound_force * inch", "in pound-force inches", "lbf in", "in-lb", "in lb", "lb-in", "lb in", kind="torque")
 Pa = _unit("Pa", "pascal", "in pascals", "pascal", "pascals")
 kPa = _unit("kPa", "kilopascal", "in kilopascals")
+MPa = _unit("MPa", "megapascal", "in megapascals", "n/mm2", "n/mm²")
 psi = _unit("psi", "pound_force / inch ** 2", "in pounds per square inch")
 m2 = _unit("m²", "meter ** 2", "in square metres", "m2", "sq m")
 cm2 = _unit("cm²", "centimeter ** 2", "in square centimetres", "cm2")

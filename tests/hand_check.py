@@ -43,7 +43,7 @@ _SPELLED = {
     "$/kWh": "dollar / kilowatt_hour", "$/mi": "dollar / mile", "$/km": "dollar / kilometer",
     "$/gal": "dollar / gallon", "$/L": "dollar / liter",
     "kWh/100 km": "kilowatt_hour / (100 * kilometer)", "min": "minute", "h": "hour", "Ah": "ampere_hour",
-    "1/m": "1 / meter", "kg·m": "kilogram * meter", "N": "newton", "Pa": "pascal", "kPa": "kilopascal", "psi": "pound_force / inch**2", "J": "joule", "cm": "centimeter",
+    "1/m": "1 / meter", "kg·m": "kilogram * meter", "N": "newton", "Pa": "pascal", "kPa": "kilopascal", "MPa": "megapascal", "psi": "pound_force / inch**2", "J": "joule", "cm": "centimeter",
     "A²s/mm⁴": "ampere**2 * second / millimeter**4", "mF": "millifarad", "Hz": "hertz", "kA": "kiloampere", "mA": "milliampere", "µF": "microfarad", "kΩ": "kiloohm", "ms": "millisecond",
 }  # fmt: skip
 _SIGNS = sorted(
