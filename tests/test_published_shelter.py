@@ -283,3 +283,37 @@ def test_nothing_is_gained_by_cold_or_depth_and_below_half_nothing_is_known() ->
 def test_trap_the_box_counts_and_not_the_shade() -> None:
     """34 °C in the shade and 15 K of rise in the box are 49 °C at the inlet (own derivation)."""
     assert number(derated(hottest="34 °C", warmer="15 K"), "left_in_heat", u.percent) == pytest.approx(82)
+
+
+# --- bolted on ---------------------------------------------------------------------------------------------------------
+
+
+def bolted(**typed: str) -> Answer:
+    bare = {"mass": "20 kg", "held": "screwed to an upright", "screws": "4", "diameter": "4.8 mm", "wall": "1.5 mm"}
+    return ask("shelter/bolted-on", **{**bare, "metal": "mild steel", "depth": "100 mm", "spread": "300 mm", **typed})
+
+
+@pytest.mark.parametrize(("wall", "diameter"), [(0.8, 4.2), (1.5, 4.8), (3.0, 6.3)])
+def test_screws_in_thin_metal(wall: float, diameter: float) -> None:
+    """AISI S100-16, J4.3.1 and J4.4.1 (from memory): tilting, bearing, pull-out, safety factor 3.0."""
+    answer = bolted(wall=f"{wall} mm", diameter=f"{diameter} mm")
+    pull = 0.85 * wall * diameter * 310 / 3
+    shear = min(4.2 * math.sqrt(wall**3 * diameter) * 310, 2.7 * wall * diameter * 310, 140 * diameter**2) / 3
+    assert number(answer, "pull_allowed", u.N) == pytest.approx(pull, rel=1e-9)
+    assert number(answer, "shear_allowed", u.N) == pytest.approx(shear, rel=1e-9)
+
+
+def test_trap_the_depth_of_the_box_is_a_lever() -> None:
+    """Statics: 2·m·g·e/a on the upper two of four screws, beside what pulls straight out."""
+    force = 2 * 20 * 9.80665
+    assert number(bolted(), "pull", u.N) == pytest.approx(force * 100 / 300 / 2 + force / 4, rel=1e-9)
+    assert bolted(depth="20 mm", mass="40 kg").verdict != NO
+    assert bolted(depth="400 mm", mass="40 kg").verdict == NO
+
+
+def test_a_bump_doubles_the_weight() -> None:
+    """Common practice: two straps of 100 kg hold a part of 80 kg well, 100 kg just, 101 kg not."""
+    strapped = {"held": "strapped down", "straps": "2", "strap_limit": "100 kg"}
+    assert bolted(**strapped, mass="80 kg").verdict == GO
+    assert bolted(**strapped, mass="99 kg").verdict == "tight"
+    assert bolted(**strapped, mass="101 kg").verdict == NO
