@@ -317,3 +317,25 @@ def test_a_bump_doubles_the_weight() -> None:
     assert bolted(**strapped, mass="80 kg").verdict == GO
     assert bolted(**strapped, mass="99 kg").verdict == "tight"
     assert bolted(**strapped, mass="101 kg").verdict == NO
+
+
+# --- cold --------------------------------------------------------------------------------------------------------------
+
+
+def cold(**typed: str) -> Answer:
+    bare = {"bank_energy": "10 kWh", "health": "100", "charge": "100", "reserve": "0", "wanted": "1 kWh"}
+    return ask("shelter/cold-capacity", **{**bare, **typed})
+
+
+@pytest.mark.parametrize(
+    ("cells", "share"), [("25 °C", 1.0), ("10 °C", 0.95), ("0 °C", 0.88), ("-10 °C", 0.77), ("-20 °C", 0.6)]
+)
+def test_what_cold_cells_give(cells: str, share: float) -> None:
+    """A generic curve of lithium iron phosphate at 0.2 to 0.5 C, from memory, give or take 0.08."""
+    assert number(cold(cells=cells), "energy_to_hand", u.kWh) == pytest.approx(10 * share)
+
+
+def test_between_two_rows_the_colder_one_counts_and_below_the_last_nothing_is_known() -> None:
+    """Rounded toward safety."""
+    assert number(cold(cells="-1 °C"), "energy_to_hand", u.kWh) == pytest.approx(7.7)
+    assert cold(cells="-21 °C").verdict == NOT_KNOWN
