@@ -85,7 +85,8 @@ class ColdCapacity(Check):
         )
         share = share_in_the_cold(self.cells)
         if above.verdict == NO:
-            return answer(above, say="", energy_to_hand=self.charge, cold_share=share)
+            nothing = limit("E", "Energy to hand: nothing above what is kept back", 0 * kWh, kWh)
+            return answer(above, say="", energy_to_hand=nothing, cold_share=share)
         here = energy_to_hand(self.bank_energy, self.health, self.charge, self.reserve, share)
         warm = limit(
             "E_25", "The same with warm cells", self.bank_energy * self.health * (self.charge - self.reserve), kWh
