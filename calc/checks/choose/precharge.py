@@ -165,7 +165,7 @@ class Precharge(Check):
         return answer(
             *woken,
             require(
-                volts - end <= gap,
+                need("V_m", "Volts missing in the end", volts - end, V) <= gap,
                 exact=True,
                 label="Near enough in the end",
                 yes="It fills to the end.",
@@ -173,7 +173,7 @@ class Precharge(Check):
             ),
             *self._in_time(time),
             require(
-                spare * energy <= self.pulse,
+                need("E_w", "Pulse rating that is wanted", spare * energy, J) <= self.pulse,
                 exact=True,
                 label="Resistor's pulse",
                 yes="The resistor stands the pulse.",

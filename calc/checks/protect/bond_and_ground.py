@@ -135,7 +135,7 @@ class BondAndGround(Check):
             )
             counts.append(("Feeding the building", feeding))
             results["bonds_feeding"] = feeding
-        said = ", ".join(f"{count} {label[0].lower()}{label[1:]}" for label, count in counts)
+        said = "; ".join(f"{count.shown:g} {label[0].lower()}{label[1:]}" for label, count in counts)
         return answer(
             *(rest for label, count in counts for rest in self._one(label, count)),
             self._frame(),

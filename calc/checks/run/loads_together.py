@@ -32,7 +32,7 @@ from calc.quantity import Quantity, constant, largest, need
 from calc.sources import ANSI_C84_1, COMMON_PRACTICE, OWN_DERIVATION
 from calc.units import VA, A, V, W, percent
 
-COUNTS = ("2", "3", "4", "5", "6")
+COUNTS = ("1", "2", "3", "4", "5", "6")
 BY_ITSELF, IN_ORDER = "any of them may start by itself", "by hand, one after the other"
 RUN_HELP = "Watts or volt-amperes on its plate, the larger; 0 for not there"
 START_HELP = "Running amps times the start's multiple, times volts; the same as running for a heater"
@@ -61,19 +61,22 @@ class LoadsTogether(Check):
     title = "Loads together"
     headline = "total_running"
 
-    count: str = pick("How many loads", COUNTS, "4", help="Those that might run at the same time")
+    count: str = pick(
+        "How many loads", COUNTS, "4", fact="loads.#", help="Those that might run at the same time, six at most"
+    )
     run_1: Quantity = ask(
         "P_1",
-        "Load 1, while it runs",
+        "Load 1, watts while it runs",
         1500 * VA,
         low=0 * VA,
         high=15_000 * VA,
+        fact="loads.0.running_watts",
         help=RUN_HELP,
     )
     start_1: Quantity = ask(
         "S_1",
-        "Load 1, at its start",
-        6000 * VA,
+        "Load 1, volt-amperes at its start",
+        4500 * VA,
         low=0 * VA,
         high=60_000 * VA,
         help=START_HELP,
@@ -82,136 +85,149 @@ class LoadsTogether(Check):
         "Load 1, its volts",
         ("120 V", "240 V"),
         "120 V",
+        fact="loads.0.volts",
         rules=(NEC,),
-        when={"system": (SPLIT_PHASE,), "count": COUNTS[0:]},
+        when={"system": (SPLIT_PHASE,), "count": COUNTS},
         help=VOLTS_HELP,
     )
     run_2: Quantity = ask(
         "P_2",
-        "Load 2, while it runs",
-        1800 * VA,
+        "Load 2, watts while it runs",
+        700 * VA,
         low=0 * VA,
         high=15_000 * VA,
+        fact="loads.1.running_watts",
+        when={"count": COUNTS[1:]},
         help=RUN_HELP,
     )
     start_2: Quantity = ask(
         "S_2",
-        "Load 2, at its start",
-        5400 * VA,
+        "Load 2, volt-amperes at its start",
+        3500 * VA,
         low=0 * VA,
         high=60_000 * VA,
+        when={"count": COUNTS[1:]},
         help=START_HELP,
     )
     volts_2: str = pick(
         "Load 2, its volts",
         ("120 V", "240 V"),
         "120 V",
+        fact="loads.1.volts",
         rules=(NEC,),
-        when={"system": (SPLIT_PHASE,), "count": COUNTS[0:]},
+        when={"system": (SPLIT_PHASE,), "count": COUNTS[1:]},
         help=VOLTS_HELP,
     )
     run_3: Quantity = ask(
         "P_3",
-        "Load 3, while it runs",
-        200 * VA,
+        "Load 3, watts while it runs",
+        3840 * VA,
         low=0 * VA,
         high=15_000 * VA,
-        when={"count": COUNTS[1:]},
+        fact="loads.2.running_watts",
+        when={"count": COUNTS[2:]},
         help=RUN_HELP,
     )
     start_3: Quantity = ask(
         "S_3",
-        "Load 3, at its start",
-        200 * VA,
+        "Load 3, volt-amperes at its start",
+        4800 * VA,
         low=0 * VA,
         high=60_000 * VA,
-        when={"count": COUNTS[1:]},
+        when={"count": COUNTS[2:]},
         help=START_HELP,
     )
     volts_3: str = pick(
         "Load 3, its volts",
         ("120 V", "240 V"),
-        "120 V",
+        "240 V",
+        fact="loads.2.volts",
         rules=(NEC,),
-        when={"system": (SPLIT_PHASE,), "count": COUNTS[1:]},
+        when={"system": (SPLIT_PHASE,), "count": COUNTS[2:]},
         help=VOLTS_HELP,
     )
     run_4: Quantity = ask(
         "P_4",
-        "Load 4, while it runs",
-        1440 * VA,
+        "Load 4, watts while it runs",
+        85 * VA,
         low=0 * VA,
         high=15_000 * VA,
-        when={"count": COUNTS[2:]},
+        fact="loads.3.running_watts",
+        when={"count": COUNTS[3:]},
         help=RUN_HELP,
     )
     start_4: Quantity = ask(
         "S_4",
-        "Load 4, at its start",
-        1440 * VA,
+        "Load 4, volt-amperes at its start",
+        85 * VA,
         low=0 * VA,
         high=60_000 * VA,
-        when={"count": COUNTS[2:]},
+        when={"count": COUNTS[3:]},
         help=START_HELP,
     )
     volts_4: str = pick(
         "Load 4, its volts",
         ("120 V", "240 V"),
         "120 V",
+        fact="loads.3.volts",
         rules=(NEC,),
-        when={"system": (SPLIT_PHASE,), "count": COUNTS[2:]},
+        when={"system": (SPLIT_PHASE,), "count": COUNTS[3:]},
         help=VOLTS_HELP,
     )
     run_5: Quantity = ask(
         "P_5",
-        "Load 5, while it runs",
+        "Load 5, watts while it runs",
         90 * VA,
         low=0 * VA,
         high=15_000 * VA,
-        when={"count": COUNTS[3:]},
+        fact="loads.4.running_watts",
+        when={"count": COUNTS[4:]},
         help=RUN_HELP,
     )
     start_5: Quantity = ask(
         "S_5",
-        "Load 5, at its start",
+        "Load 5, volt-amperes at its start",
         90 * VA,
         low=0 * VA,
         high=60_000 * VA,
-        when={"count": COUNTS[3:]},
+        when={"count": COUNTS[4:]},
         help=START_HELP,
     )
     volts_5: str = pick(
         "Load 5, its volts",
         ("120 V", "240 V"),
         "120 V",
+        fact="loads.4.volts",
         rules=(NEC,),
-        when={"system": (SPLIT_PHASE,), "count": COUNTS[3:]},
+        when={"system": (SPLIT_PHASE,), "count": COUNTS[4:]},
         help=VOLTS_HELP,
     )
     run_6: Quantity = ask(
         "P_6",
-        "Load 6, while it runs",
+        "Load 6, watts while it runs",
         600 * VA,
         low=0 * VA,
         high=15_000 * VA,
-        when={"count": COUNTS[4:]},
+        fact="loads.5.running_watts",
+        when={"count": COUNTS[5:]},
         help=RUN_HELP,
     )
     start_6: Quantity = ask(
         "S_6",
-        "Load 6, at its start",
+        "Load 6, volt-amperes at its start",
         1800 * VA,
         low=0 * VA,
         high=60_000 * VA,
-        when={"count": COUNTS[4:]},
+        when={"count": COUNTS[5:]},
         help=START_HELP,
     )
     volts_6: str = pick(
         "Load 6, its volts",
         ("120 V", "240 V"),
         "120 V",
+        fact="loads.5.volts",
         rules=(NEC,),
-        when={"system": (SPLIT_PHASE,), "count": COUNTS[4:]},
+        when={"system": (SPLIT_PHASE,), "count": COUNTS[5:]},
         help=VOLTS_HELP,
     )
     starts: str = pick(
