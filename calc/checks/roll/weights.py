@@ -35,14 +35,16 @@ PARTS = ("1", "2", "3", "4", "5", "6")
 BY_HAND, JACK = "by hand", "on a jack wheel"
 MASS, LENGTHWISE, ACROSS, UP = (
     (0.05 * kg, 1000 * kg),
-    (-2000 * mm, 6000 * mm),
+    (-3000 * mm, 6000 * mm),
     (-1500 * mm, 1500 * mm),
     (0 * mm, 3000 * mm),
 )
 TO_A_HITCH = (support.TWO, support.SINGLE)
 
 
-def _of(number: int, quantity: str, symbol: str, default: float, bounds: tuple[Quantity, Quantity], help: str) -> Any:
+def _of(
+    number: int, fact: str, quantity: str, symbol: str, default: float, bounds: tuple[Quantity, Quantity], help: str
+) -> Any:
     """One number of a part; asked when there are that many parts."""
     return ask(
         f"{symbol}_{number}",
@@ -50,27 +52,28 @@ def _of(number: int, quantity: str, symbol: str, default: float, bounds: tuple[Q
         default * bounds[0].unit,
         low=bounds[0],
         high=bounds[1],
+        fact=f"parts.{number - 1}.{fact}",
         when={"parts": PARTS[number - 1 :]},
         help=help,
     )
 
 
 def _mass(number: int, default: float) -> Any:
-    return _of(number, "mass", "m", default, MASS, "Weighed, or its plate")
+    return _of(number, "mass", "mass", "m", default, MASS, "Weighed, or its plate")
 
 
 def _ahead(number: int, default: float) -> Any:
     where = "Ahead of the rear axle or the only one; behind is negative"
-    return _of(number, "its middle ahead of the axle", "x", default, LENGTHWISE, where)
+    return _of(number, "ahead", "its middle ahead of the axle", "x", default, LENGTHWISE, where)
 
 
 def _aside(number: int, default: float) -> Any:
-    return _of(number, "left of the middle line", "y", default, ACROSS, "Right is negative")
+    return _of(number, "aside", "left of the middle line", "y", default, ACROSS, "Right is negative")
 
 
 def _height(number: int, default: float) -> Any:
     where = "Half its own height plus what it stands on"
-    return _of(number, "height of its middle", "z", default, UP, where)
+    return _of(number, "height", "height of its middle", "z", default, UP, where)
 
 
 class Weights(Check):
@@ -101,7 +104,11 @@ class Weights(Check):
         "z_0", "Bare chassis: height of its middle", 350 * mm, low=50 * mm, high=1500 * mm, help="About its floor"
     )
     parts: str = pick(
-        "Parts on it", PARTS, "4", help="Battery, inverter, panels, tools, water; the small ones together"
+        "Parts on it",
+        PARTS,
+        "4",
+        fact="parts.#",
+        help="Battery, inverter, panels, tools, water; the small ones together",
     )
     mass_1: Quantity = _mass(1, 92)
     ahead_1: Quantity = _ahead(1, 560)
