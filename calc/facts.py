@@ -263,6 +263,10 @@ _CHASSIS = {
         ),
     ),
     "mass": Fact("Mass without its parts", "Weighed, or the maker's", 2 * u.kg, 2000 * u.kg),
+    "bare_ahead": Fact(
+        "Bare chassis: its middle ahead of the axle", "Where it balances on a pipe", -3000 * u.mm, 6000 * u.mm
+    ),
+    "bare_height": Fact("Bare chassis: height of its middle", "About its floor", 50 * u.mm, 1500 * u.mm),
     "loaded_mass": Fact(
         "Mass of the loaded rig", "On a scale, wheel by wheel, or the sum of its parts", 5 * u.kg, 4000 * u.kg
     ),
