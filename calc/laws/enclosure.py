@@ -13,7 +13,7 @@ from calc.sources import COMMON_PRACTICE, IEC_60529
 from calc.tables import table
 from calc.units import mm, one
 
-NONE_FITTED, UNMARKED = "not fitted", "unmarked"
+UNMARKED = "unmarked"
 _CODES = (
     "IP20",
     "IP21",

@@ -98,10 +98,17 @@ class Weights(Check):
         550 * mm,
         low=-3000 * mm,
         high=6000 * mm,
+        fact="chassis.bare_ahead",
         help="Where it balances on a pipe",
     )
     chassis_height: Quantity = ask(
-        "z_0", "Bare chassis: height of its middle", 350 * mm, low=50 * mm, high=1500 * mm, help="About its floor"
+        "z_0",
+        "Bare chassis: height of its middle",
+        350 * mm,
+        low=50 * mm,
+        high=1500 * mm,
+        fact="chassis.bare_height",
+        help="About its floor",
     )
     parts: str = pick(
         "Parts on it",

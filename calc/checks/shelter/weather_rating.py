@@ -25,7 +25,7 @@ from calc.check import (
     require,
 )
 from calc.laws import enclosure
-from calc.laws.enclosure import NO_OPENING, NONE_FITTED, RATINGS, Protection
+from calc.laws.enclosure import NO_OPENING, RATINGS, Protection
 from calc.quantity import Quantity, Statement
 from calc.sources import COMMON_PRACTICE, IEC_60529, NEMA_250
 from calc.tables import table
@@ -33,13 +33,20 @@ from calc.units import mm
 
 PLACES = table("ip_place").rows
 PARTS = tuple(range(1, 7))
+COUNTS = tuple(str(number) for number in PARTS)
 BETTER = ("IP23", "IP44", "IP65", "IP66")
 OUTDOORS = ("in the rain", "in road spray", "washed down")
 
 
 def _part(number: int, default: str, help: str) -> Any:
-    options = RATINGS if number == 1 else (NONE_FITTED, *RATINGS)
-    return pick(f"Part {number}: rating as it is used", options, default, help=help)
+    return pick(
+        f"Part {number}: rating as it is used",
+        RATINGS,
+        default,
+        fact=f"parts.{number - 1}.weather",
+        when={"parts": COUNTS[number - 1 :]},
+        help=help,
+    )
 
 
 def _one_part(number: int) -> Fix:
@@ -47,9 +54,8 @@ def _one_part(number: int) -> Fix:
     name = f"part_{number}"
 
     def changes(check: Check) -> Iterator[Change]:
-        if getattr(check, name) != NONE_FITTED:
-            for rating in BETTER:
-                yield {name: rating}
+        for rating in BETTER:
+            yield {name: rating}
 
     return Fix(f"Exchange part {number} for one of {{{name}}}, or put it behind such a cover", changes)
 
@@ -59,8 +65,8 @@ def _every_weak_part(rating: str) -> Fix:
 
     def changes(check: Check) -> Iterator[Change]:
         wanted = enclosure.protection(1, rating)
-        fitted = {f"part_{number}": getattr(check, f"part_{number}") for number in PARTS}
-        has = {name: enclosure.protection(1, stands) for name, stands in fitted.items() if stands != NONE_FITTED}
+        names = [f"part_{number}" for number in PARTS if check.asked(f"part_{number}")]
+        has = {name: enclosure.protection(1, getattr(check, name)) for name in names}
         weak = [
             name for name, kept in has.items() if kept.solids.si < wanted.solids.si or kept.water.si < wanted.water.si
         ]
@@ -77,12 +83,15 @@ class WeatherRating(Check):
     headline = "rating"
 
     standing: str = pick("Where it stands", PLACES, "in the rain", fact="place.standing", help="In its worst hour")
+    parts: str = pick(
+        "Parts on it", COUNTS, "4", fact="parts.#", help="Those with a rating; if more than six, the weakest six"
+    )
     part_1: str = _part(1, "IP55", "Printed on it; a cover counts as it is when cords are plugged in. Battery")
     part_2: str = _part(2, "IP21", "Inverter; X where a digit is not stated")
     part_3: str = _part(3, "IP67", "Panels; 67 alone has not been tested with a jet")
     part_4: str = _part(4, "NEMA 3R", "Outlet box, with cords plugged in")
-    part_5: str = _part(5, NONE_FITTED, "Inlet, with its cover as it is used")
-    part_6: str = _part(6, NONE_FITTED, "Fan, gland, meter or whatever is weakest of the rest")
+    part_5: str = _part(5, "IP44", "Inlet, with its cover as it is used")
+    part_6: str = _part(6, "IP44", "Fan, gland, meter or whatever is weakest of the rest")
     opening: str = pick(
         "Openings in the box around them", enclosure.OPENINGS, NO_OPENING, help="The worst one; a grille, a fan, a slot"
     )
@@ -120,7 +129,7 @@ class WeatherRating(Check):
         )
 
     def _fitted(self) -> list[int]:
-        return [number for number in PARTS if getattr(self, f"part_{number}") != NONE_FITTED]
+        return list(PARTS[: int(self.parts)])
 
     def _protections(self) -> list[Protection]:
         found = [enclosure.protection(number, getattr(self, f"part_{number}")) for number in self._fitted()]
@@ -212,7 +221,14 @@ class WeatherRating(Check):
     )
     examples = (
         Example(
-            given={"part_1": "IP65", "part_2": "IP56", "part_3": "IP44", "part_4": "NEMA 4", "standing": "in the rain"},
+            given={
+                "parts": "4",
+                "part_1": "IP65",
+                "part_2": "IP56",
+                "part_3": "IP44",
+                "part_4": "NEMA 4",
+                "standing": "in the rain",
+            },
             expect={"solids": "4", "water": "4"},
             verdict="go",
             source=IEC_60529.at("each characteristic numeral is stated and met by itself"),
