@@ -17,12 +17,12 @@ import zlib
 from pathlib import Path
 
 ROOT = Path(__file__).resolve().parent
-SITE, DIST = ROOT / "site", ROOT / "dist"
+SITE, DIST, CACHE = ROOT / "site", ROOT / "dist", ROOT / ".cache"
 sys.path[:0] = [str(ROOT), str(SITE)]
 
 from calc.rendering import Renderer  # noqa: E402
 from calc.reply import reply  # noqa: E402
-from packing import ledger, library, serving, wheels  # noqa: E402
+from packing import compressing, ledger, library, serving, wheels  # noqa: E402
 from packing.questions import known_questions  # noqa: E402
 from packing.stamping import sha256, stamped, stamped_scripts  # noqa: E402
 
@@ -122,7 +122,7 @@ def publish(files: Files, folder: Path) -> list[ledger.Entry]:
     # The first page comes before there is a keeper, with its scripts, its styles, and what installing needs.
     early = {path: content for path, content in files.items() if path == "index.html" or path.endswith((".js", ".css", *NOT_KEPT))}
     early[KEEPER] = script
-    return entries + [ledger.Entry(f"{path}, for the first page", len(content), len(compressed(content))) for path, content in early.items()]
+    return entries + [ledger.Entry(f"{path}, for the first page", len(content), len(gzip.compress(content, 9))) for path, content in early.items()]
 
 
 def pack_for_the_keeper(files: Files) -> tuple[Files, dict[str, str]]:
@@ -132,14 +132,10 @@ def pack_for_the_keeper(files: Files) -> tuple[Files, dict[str, str]]:
     for path, content in sorted(files.items()):
         if path.endswith(NOT_KEPT):
             continue
-        pack = compressed(content)
+        pack = compressing.compressed(content, CACHE)
         kept[path] = sha256(pack)
         packs[pack_address(kept[path])] = pack
     return packs, kept
-
-
-def compressed(content: bytes) -> bytes:
-    return gzip.compress(content, 9, mtime=0)
 
 
 def pack_address(digest: str) -> str:
