@@ -83,6 +83,8 @@ STOCK_NAMES = {
     "lbf·in": "pound_force * inch",
     "Pa": "pascal",
     "kPa": "kilopascal",
+    "MPa": "megapascal",
+    "1/m": "1 / meter",
     "psi": "psi",
     "m²": "meter ** 2",
     "cm²": "centimeter ** 2",
