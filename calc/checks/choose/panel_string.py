@@ -162,7 +162,7 @@ class PanelString(Check):
     )
 
     def solve(self) -> Answer:
-        standard = constant("θ_25", "Cells at which panels are rated", 25 * degC, NEC_2023.at("690.7(A)"))
+        standard = self._rated_at()
         factor = self._cold_factor(standard)
         cold = need(
             "V_cold",
@@ -285,6 +285,9 @@ class PanelString(Check):
             no="At full sun {left} finds no room in the controller: more than {right} is wasted money and mass.",
         )
 
+    def _rated_at(self) -> Quantity:
+        return constant("θ_25", "Cells at which panels are rated", 25 * degC, NEC_2023.at("690.7(A)"))
+
     def _notes(self, cold: Quantity) -> tuple[str, ...]:
         plain = step("V_n", "Open volts on the plate", self.series * self.open_volts, V)
         said = f"The plate's volts would say {plain}: true at 25 °C only. Parallel strings add amps, not volts."
@@ -293,7 +296,7 @@ class PanelString(Check):
         naive = step(
             "V_h",
             "Working volts by the open volts' slope",
-            self.series * self.power_volts * (1 + self.volts_slope * (self.hottest + self.rise - 25 * degC)),
+            self.series * self.power_volts * (1 + self.volts_slope * (self.hottest + self.rise - self._rated_at())),
             V,
         )
         return (

@@ -185,10 +185,11 @@ class PanelFuses(Check):
 
     def _with(self, design: Quantity) -> tuple[Requirement, ...]:
         rating = constant("I_f", "Fuse in each string", float(self.fuse.split()[0]) * A, COMMON_PRACTICE)
+        rated_at = constant("θ_25", "Cells at which panels are rated", 25 * degC, NEC_2023.at("690.7(A)"))
         rise = step(
             "k_cold",
             "Rise of the open volts",
-            1 + self.volts_slope * (self.coldest - 25 * degC),
+            1 + self.volts_slope * (self.coldest - rated_at),
             one,
             NEC_2023.at("690.7(A)(1)"),
         )

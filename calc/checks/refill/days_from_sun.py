@@ -119,7 +119,8 @@ class DaysFromSun(Check):
                 ("n_90", "Days in 9 of 10 cases", nine),
             )
         )
-        naive = step("n_n", "Need over a mean day's sun", wanted / largest(mean, 0.001 * kWh) * (1 * day), day)
+        hardly = constant("E_least", "Less sun than this counts as none", 0.001 * kWh, COMMON_PRACTICE)
+        naive = step("n_n", "Need over a mean day's sun", wanted / largest(mean, hardly) * (1 * day), day)
         return answer(
             hopeful,
             require(
