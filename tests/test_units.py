@@ -86,8 +86,6 @@ STOCK_NAMES = {
     "lbf·in": "pound_force * inch",
     "Pa": "pascal",
     "kPa": "kilopascal",
-    "MPa": "megapascal",
-    "1/m": "1 / meter",
     "psi": "psi",
     "m²": "meter ** 2",
     "cm²": "centimeter ** 2",
