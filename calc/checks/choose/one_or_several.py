@@ -20,7 +20,7 @@ class OneOrSeveral(Check):
     title = "One battery or several"
     headline = "heaviest_lift"
 
-    units: Quantity = ask(
+    batteries: Quantity = ask(
         "N_p",
         "Batteries or strings in parallel",
         2 * one,
@@ -111,7 +111,7 @@ class OneOrSeveral(Check):
 
     def solve(self) -> Answer:
         usable = limit("E_u", "Energy above what is kept back", self.bank_energy * (1 - self.reserve), kWh)
-        lift = need("m_1", "Heaviest single lift", self.mass / self.units, kg)
+        lift = need("m_1", "Heaviest single lift", self.mass / self.batteries, kg)
         each = constant("m_h", "Most for one person in good conditions", 23 * kg, NIOSH_LIFTING)
         hands = need("n_1", "People for that lift", rounded_up(lift / each, one), one)
         may = limit("m_may", "What those people may lift", self.people * each, kg, NIOSH_LIFTING)
@@ -144,18 +144,18 @@ class OneOrSeveral(Check):
         )
 
     def _left(self) -> Quantity:
-        return step("k_1", "Share of the energy left when one fails", (self.units - 1) / self.units, percent)
+        return step("k_1", "Share of the energy left when one fails", (self.batteries - 1) / self.batteries, percent)
 
     def _heat_of_joints(self) -> Quantity:
         """Two joints at each battery carry its share; two at the bus carry it all. One battery has no bus."""
-        own = 2 * self.units * self.joint * (self.current / self.units) ** 2
-        if self.units.si == 1:
+        own = 2 * self.batteries * self.joint * (self.current / self.batteries) ** 2
+        if self.batteries.si == 1:
             return need("P_j", "Heat in all joints", own, W, OWN_DERIVATION)
         return need("P_j", "Heat in all joints", own + 2 * self.joint * self.current**2, W, OWN_DERIVATION)
 
     def _together(self) -> Requirement:
         return require(
-            self.current <= limit("I_all", "Most they may give together", self.units * self.discharge_limit, A),
+            self.current <= limit("I_all", "Most they may give together", self.batteries * self.discharge_limit, A),
             label="Current together",
             yes="Together they give the current.",
             tight="{left} is drawn, of {right} they may give, if they share evenly.",
@@ -165,18 +165,18 @@ class OneOrSeveral(Check):
     def _one_fails(self) -> tuple[Requirement, ...]:
         if self.if_one_fails == MAY_STOP:
             return ()
-        if self.units.si == 1:
+        if self.batteries.si == 1:
             to_go_on = need("n_2", "Batteries it takes to go on when one fails", 2 * one, one)
             return (
                 require(
-                    self.units >= to_go_on,
+                    self.batteries >= to_go_on,
                     label="When one fails",
                     exact=True,
                     yes="The rest go on.",
                     no="There is {left}: when it fails everything stops. To go on takes {right}.",
                 ),
             )
-        rest = limit("I_rest", "Most the rest may give", (self.units - 1) * self.discharge_limit, A)
+        rest = limit("I_rest", "Most the rest may give", (self.batteries - 1) * self.discharge_limit, A)
         return (
             require(
                 self.current <= rest,
@@ -188,7 +188,7 @@ class OneOrSeveral(Check):
         )
 
     fixes = (
-        more("units", 1 * one, "Divide it into {units}", costs="more joints, dearer"),
+        more("batteries", 1 * one, "Divide it into {batteries}", costs="more joints, dearer"),
         more("people", 1 * one, "Lift it with {people} people"),
         less("current", 5 * A, "Draw {current} at most"),
         option("if_one_fails", MAY_STOP, "Let the work stop when one fails"),
@@ -209,19 +209,19 @@ class OneOrSeveral(Check):
     )
     examples = (
         Example(
-            given={"units": "1", "mass": "88 kg", "bank_energy": "10.24", "reserve": "10", "current": "150", "discharge_limit": "200", "people": "2", "prices": COMPARED, "price": "2100"},
+            given={"batteries": "1", "mass": "88 kg", "bank_energy": "10.24", "reserve": "10", "current": "150", "discharge_limit": "200", "people": "2", "prices": COMPARED, "price": "2100"},
             expect={"heaviest_lift": "88 kg", "people_needed": "4", "heat_of_joints": "6.75 W", "price_per_kwh": "228 $/kWh", "mass_per_kwh": "9.5 kg/kWh"},
             verdict="no",
             source=NIOSH_LIFTING.at("23 kg a person: 88 kg takes four"),
         ),
         Example(
-            given={"units": "4", "mass": "97 kg", "bank_energy": "10.24", "reserve": "10", "current": "150", "discharge_limit": "80", "people": "2", "if_one_fails": MUST_RUN},
+            given={"batteries": "4", "mass": "97 kg", "bank_energy": "10.24", "reserve": "10", "current": "150", "discharge_limit": "80", "people": "2", "if_one_fails": MUST_RUN},
             expect={"mass_per_kwh": "10.5 kg/kWh"},
             verdict="go",
             source=COMMON_PRACTICE.at("modules that two people carry, and three of four go on"),
         ),
         Example(
-            given={"units": "2", "mass": "97 kg", "current": "150", "discharge_limit": "100", "people": "3", "if_one_fails": MUST_RUN},
+            given={"batteries": "2", "mass": "97 kg", "current": "150", "discharge_limit": "100", "people": "3", "if_one_fails": MUST_RUN},
             expect={"heat_of_joints": "10.1 W"},
             verdict="no",
             source=COMMON_PRACTICE.at("one of two cannot carry what two did"),
