@@ -251,7 +251,17 @@ class Answer:
     def working(self) -> list[Line]:
         """The working: the ancestry of what was compared and told, then what was told in words."""
         in_words = [
-            Line("read" if said.source else "worked", "", said.label, "", "", said.text, None, str(said.source or ""), said.note)
+            Line(
+                "read" if said.source else "worked",
+                "",
+                said.label,
+                "",
+                "",
+                said.text,
+                None,
+                str(said.source or ""),
+                said.note,
+            )
             for said in self.results.values()
             if isinstance(said, Named)
         ]
@@ -393,7 +403,18 @@ def more(name: str, step: Quantity, say: str, costs: str = "") -> Fix:
 
 # --- the check -----------------------------------------------------------------------------------------------
 
-_ATTRIBUTES = {"solve", "found_by_trial", "fixes", "cautions", "examples", "title", "rule_sets", "headline", "told", "about"}
+_ATTRIBUTES = {
+    "solve",
+    "found_by_trial",
+    "fixes",
+    "cautions",
+    "examples",
+    "title",
+    "rule_sets",
+    "headline",
+    "told",
+    "about",
+}
 
 
 class Check:
@@ -569,9 +590,15 @@ def _refuse_unfinished(cls: type[Check]) -> None:
         _refuse_bad_ask(name, spec, cls.asks, refuse)
 
 
+# What stands in a page's address beside the asks.
+_TAKEN = {"units", "was_units", "rules", "check", "rig", "subject"}
+
+
 def _refuse_bad_ask(
     name: str, spec: Ask | Pick, asks: Mapping[str, Ask | Pick], refuse: Callable[[str], NoReturn]
 ) -> None:
+    if name in _TAKEN:
+        refuse(f"asks {name}, a word that a page's address uses itself")
     if not spec.help:
         refuse(f"asks {name} without saying how to find it out")
     if isinstance(spec, Ask):
