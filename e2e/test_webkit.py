@@ -39,7 +39,7 @@ def wait_for_state(webkit: WebKit, line: str, state: str) -> None:
 
 
 def expect_answer_to(webkit: WebKit, length: str) -> None:
-    webkit.wait_for(f"() => document.querySelector('main').textContent.includes('{length} ft')", 60)
+    webkit.wait_for(f"() => document.querySelector('main').textContent.replaceAll('\u00a0', ' ').includes('{length} ft')", 60)
     webkit.wait_for("() => !document.documentElement.classList.contains('out-of-date')", 60)
 
 

@@ -2,11 +2,13 @@
 
 from __future__ import annotations
 
+import shutil
 from collections.abc import Iterator
 from pathlib import Path
 
 import pytest
 from conftest import Phone
+from engines import CHROMIUM, PHONE
 from playwright.sync_api import Page, Playwright
 
 from hands import CheckPage, Visit
@@ -41,3 +43,13 @@ def visit(saved_phone: Phone) -> Iterator[Visit]:
         page.evaluate("() => localStorage.clear()")
         page.close()
     assert saved_phone.complaints == []
+
+
+@pytest.fixture
+def without_scripts(playwright: Playwright, saved_phone: Phone) -> Iterator[Page]:
+    """The first page in a browser of its own with scripts switched off."""
+    browser = playwright.chromium.launch(executable_path=shutil.which("chromium"), args=CHROMIUM)
+    page = browser.new_context(java_script_enabled=False, viewport=PHONE["viewport"]).new_page()
+    page.goto(saved_phone.context.pages[0].url)
+    yield page
+    browser.close()
