@@ -5,10 +5,10 @@ from __future__ import annotations
 import re
 
 import pytest
-from conftest import Phone, eventually
+from conftest import eventually
 from playwright.sync_api import expect
 
-from hands import CHECKS, Visit
+from hands import Visit
 
 pytest_plugins = ("visits",)
 WIRE, TOOL = "wire/wire-for-run/", "run/tool-on-outlet/"

@@ -8,8 +8,9 @@ from __future__ import annotations
 import re
 
 import pytest
-from hands import LOOKS, CheckPage, Visit
 from playwright.sync_api import expect
+
+from hands import LOOKS, CheckPage, Visit
 
 pytest_plugins = ("visits",)
 WIRE, TOOL = "wire/wire-for-run/", "run/tool-on-outlet/"

@@ -11,8 +11,9 @@ import re
 from typing import Any
 
 import pytest
-from hands import CHECKS, LOOKS, PAGES, CheckPage, Visit
 from playwright.sync_api import expect
+
+from hands import CHECKS, LOOKS, PAGES, CheckPage, Visit
 
 pytest_plugins = ("visits",)
 WIRE, TOOL = "wire/wire-for-run/", "run/tool-on-outlet/"

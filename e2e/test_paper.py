@@ -12,9 +12,10 @@ from datetime import date
 
 import pytest
 from conftest import Phone
-from hands import CHECKS, CheckPage, Visit
 from playwright.sync_api import Page
 from pypdf import PdfReader
+
+from hands import CHECKS, CheckPage, Visit
 
 pytest_plugins = ("visits",)
 WIRE, TOOL = "wire/wire-for-run/", "run/tool-on-outlet/"

@@ -8,9 +8,9 @@ from pathlib import Path
 
 import pytest
 from conftest import Phone
-from engines import CHROMIUM, PHONE
 from playwright.sync_api import Page, Playwright
 
+from engines import CHROMIUM, PHONE
 from hands import CheckPage, Visit
 from server import Server
 
