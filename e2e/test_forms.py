@@ -6,7 +6,7 @@ import re
 
 import pytest
 from conftest import eventually
-from playwright.sync_api import expect
+from playwright.sync_api import Page, expect
 
 from hands import Visit
 
