@@ -23,7 +23,7 @@ sys.path[:0] = [str(ROOT), str(SITE)]
 from calc.rendering import Renderer  # noqa: E402
 from calc.reply import reply  # noqa: E402
 from packing import compressing, ledger, library, serving, wheels  # noqa: E402
-from packing.questions import known_questions  # noqa: E402
+from packing.questions import known_questions, start_questions  # noqa: E402
 from packing.stamping import sha256, stamped, stamped_scripts  # noqa: E402
 
 PYODIDE = SITE / "node_modules" / "pyodide"
@@ -103,7 +103,7 @@ def stamp_assets(python_folder: str) -> tuple[dict[str, str], Files]:
 def built_js(python_folder: str) -> str:
     """What the scripts must know of this build."""
     lock = json.loads((PYODIDE / "pyodide-lock.json").read_text(encoding="utf-8"))
-    known = [{"question": question, "crc32": zlib.crc32(reply(question).encode())} for question in known_questions()]
+    known = [{"question": question, "crc32": zlib.crc32(reply(question).encode())} for question in start_questions()]
     built = {"folder": "./" + python_folder, "lock": lock["info"], "known": known}
     return f"// Made by the build.\nexport const BUILT = {json.dumps(built, indent=1)};\n"
 

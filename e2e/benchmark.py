@@ -89,7 +89,7 @@ def write_site(folder: Path) -> None:
 
 def measure(engine: type[Chromium] | type[WebKit], server: Server, profile: Path, runs: int) -> None:
     worker = next(file.name for file in server.folder.glob("worker-*.js"))
-    question = build.known_questions()[0]
+    question = build.start_questions()[0]
     starts = {"bare loadPyodide()": ["bare.js", "", ""], "plain start": [worker, "plain", question], "start from the snapshot": [worker, "quick", question]}
     times: dict[str, list[float]] = defaultdict(list)
     server.start()

@@ -135,8 +135,9 @@ class VirtualDisplay:
             pass_fds=[writing], stderr=subprocess.DEVNULL,
         )  # fmt: skip
         os.close(writing)
-        number = os.read(reading, 16).decode().strip()
-        os.close(reading)
+        # The whole line: a server whose listener has gone after the number dies of writing the line's end.
+        with os.fdopen(reading) as told:
+            number = told.readline().strip()
         self._runtime = tempfile.mkdtemp()
         self.environment = os.environ | {"DISPLAY": f":{number}", "XDG_RUNTIME_DIR": self._runtime}
 

@@ -50,7 +50,9 @@ def change_snapshot(page: Page, key: str, change: str) -> None:
             beheaded: () => stored.head.fill(0),
           };
           changes[change]();
-          await done(database.transaction("snapshot", "readwrite").objectStore("snapshot").put(stored, key));
+          const writing = database.transaction("snapshot", "readwrite", { durability: "strict" });
+          writing.objectStore("snapshot").put(stored, key);
+          await new Promise((committed) => (writing.oncomplete = committed)); // the phone may be shut right after
           database.close();
         }""",
         [key, change],

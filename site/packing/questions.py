@@ -1,7 +1,7 @@
-"""The questions whose answers are known when the site is built: each check's example, in both units and rule sets.
+"""Questions whose answers are known when the site is built: each check's example, in both units and rule sets.
 
-They are asked again wherever Python starts: in the packer, to see what it imports; on a phone, to see that it
-answers as it did here.
+They are asked again in the packer, to see what it imports; and some of them on a phone, to see that Python answers
+there as it did here.
 """
 
 from __future__ import annotations
@@ -28,3 +28,16 @@ def known_questions() -> list[str]:
         spoilt = dict.fromkeys(check.asks, UNREADABLE)
         asked += [(what, {"check": check.id, **spoilt}) for what in (TYPING, BUTTON)]
     return [json.dumps({"id": 0, "what": what, "form": form}) for what, form in asked]
+
+
+def start_questions() -> list[str]:
+    """Those that a phone asks while it makes a snapshot, and again when it tries it: enough to go through every check's
+    code once, few enough not to keep a slow phone busy for a minute. Every start asks the first."""
+    every = [json.loads(question) for question in known_questions()]
+    plain = {"units": units.US, "rules": RULE_SETS[0]}
+    first = every[0]["form"]["check"]
+    return [
+        json.dumps(question)
+        for question in every
+        if question["form"].items() >= plain.items() or (question["what"] != FORM and question["form"]["check"] == first)
+    ]
