@@ -8,13 +8,11 @@ from __future__ import annotations
 
 import json
 import re
-from collections.abc import Iterator
-from dataclasses import dataclass, field
 from functools import cache
-from html.parser import HTMLParser
 from pathlib import Path
 
 import pytest
+from page_tree import Element, read
 
 from calc import units
 from calc.catalogue import all_checks
@@ -25,65 +23,8 @@ from calc.reply import reply
 
 ROOT = Path(__file__).resolve().parents[1]
 SCRIPTS = sorted((ROOT / "site" / "scripts").glob("*.js"))
-VOID = {"input", "meta", "link", "br", "hr", "img", "path"}
 SIGNALS = ["DANGER", "WARNING", "CAUTION", "NOTICE"]
 BANNED = re.compile(r"\b(please|sorry|invalid|oops|illegal|forbidden|error occurred|must enter)\b", re.IGNORECASE)
-
-
-@dataclass
-class Element:
-    tag: str
-    attributes: dict[str, str]
-    parent: Element | None = None
-    children: list[Element | str] = field(default_factory=list)
-
-    def __iter__(self) -> Iterator[Element]:
-        for child in self.children:
-            if isinstance(child, Element):
-                yield child
-                yield from child
-
-    @property
-    def text(self) -> str:
-        return " ".join("".join(child if isinstance(child, str) else child.text + " " for child in self.children).split())
-
-    def get(self, name: str) -> str:
-        return self.attributes.get(name, "")
-
-    def all(self, tag: str) -> list[Element]:
-        return [element for element in self if element.tag == tag]
-
-    def having(self, name: str, value: str | None = None) -> list[Element]:
-        return [e for e in self if name in e.attributes and value in (None, e.attributes[name])]
-
-    def with_class(self, name: str) -> list[Element]:
-        return [e for e in self if name in e.get("class").split()]
-
-    def ancestors(self) -> Iterator[Element]:
-        if self.parent:
-            yield self.parent
-            yield from self.parent.ancestors()
-
-
-class _Tree(HTMLParser):
-    def __init__(self) -> None:
-        super().__init__()
-        self.root = self.open = Element("", {})
-
-    def handle_starttag(self, tag: str, attributes: list[tuple[str, str | None]]) -> None:
-        element = Element(tag, {name: value or "" for name, value in attributes}, self.open)
-        self.open.children.append(element)
-        if tag not in VOID:
-            self.open = element
-
-    def handle_endtag(self, tag: str) -> None:
-        if tag not in VOID:
-            assert self.open.tag == tag, f"</{tag}> closes <{self.open.tag}>"
-            assert self.open.parent
-            self.open = self.open.parent
-
-    def handle_data(self, data: str) -> None:
-        self.open.children.append(data)
 
 
 RENDERER = Renderer()
@@ -95,10 +36,7 @@ ASSETS = {path.name: path.name for path in (ROOT / "site").rglob("*") if "node_m
 
 @cache
 def built(address: str) -> Element:
-    tree = _Tree()
-    tree.feed(RENDERER.page(address, ASSETS))
-    assert tree.open is tree.root, f"<{tree.open.tag}> is never closed"
-    return tree.root
+    return read(RENDERER.page(address, ASSETS))
 
 
 def number_fields(address: str) -> list[tuple[Element, Ask]]:
@@ -365,11 +303,10 @@ def test_the_words_beside_a_field_are_those_of_the_summary() -> None:
     for check in all_checks():
         name = next(name for name, spec in check.asks.items() if isinstance(spec, Ask))
         question = {"id": 1, "what": "button", "form": {"check": check.id, name: "12x"}}
-        tree = _Tree()
-        tree.feed(json.loads(reply(json.dumps(question)))["html"])
-        [summary] = tree.root.having("data-piece", "problems")
+        pieces = read(json.loads(reply(json.dumps(question)))["html"])
+        [summary] = pieces.having("data-piece", "problems")
         [link] = summary.all("a")
-        [beside] = tree.root.having("data-piece", f"{name}-error")
+        [beside] = pieces.having("data-piece", f"{name}-error")
         assert link.get("href") == f"#{name}"
         assert beside.text == f"Error: {link.text}"
         assert summary.all("h2")[0].text == "There is a problem"
