@@ -9,6 +9,7 @@ from test_published import ask, number, verdict_on
 
 from calc import units as u
 from calc.check import GO, NO, NOT_KNOWN, TIGHT, Answer
+from calc.laws import backing
 
 G = 9.80665
 
@@ -474,6 +475,33 @@ def test_a_wagon_folds_at_two_angles(drawbar: float, wheelbase: float, start: in
         start=f"{start}",
     )
     assert number(answer, "metres", u.m) == pytest.approx(float(run.t[-1]), abs=1e-6)
+
+
+@pytest.mark.parametrize("drawbar", [0.2, 0.95, 5.0])
+@pytest.mark.parametrize("wheelbase", [0.2, 1.1, 5.0])
+@pytest.mark.parametrize(("start", "end"), [(0.5, 5), (0.5, 90), (5, 60), (45, 90)])
+def test_the_few_steps_of_the_reversing_wagon_are_enough_everywhere(
+    drawbar: float, wheelbase: float, start: float, end: float
+) -> None:
+    """scipy, DOP853 at 1e-12, at the ends of every range: metres and angle of the body to 1e-6."""
+    from scipy.integrate import solve_ivp
+
+    begin, goal = math.radians(start), math.radians(end)
+    farthest = drawbar * math.log(math.tan(math.radians(45)) / math.tan(begin / 2))
+
+    def folds(_s: float, state: list[float]) -> list[float]:
+        bar, body = state
+        return [math.sin(bar) / drawbar, -math.cos(bar) * math.sin(bar - body) / wheelbase]
+
+    def reached(_s: float, state: list[float]) -> float:
+        return state[0] - state[1] - goal
+
+    reached.terminal = True  # type: ignore[attr-defined]
+    run = solve_ivp(folds, (0, farthest), [begin, begin], method="DOP853", events=reached, rtol=1e-12, atol=1e-14)
+    metres = float(run.t[-1])
+    assert backing.body_reaches(begin, drawbar, wheelbase, goal, farthest) == pytest.approx(metres, abs=1e-6)
+    lags = float(run.y[0, -1] - run.y[1, -1])
+    assert -backing.body_after(begin, drawbar, wheelbase, metres) == pytest.approx(lags, abs=1e-6)
 
 
 def test_past_the_bodys_limit_the_tightest_steady_circle_does_not_bring_it_back() -> None:

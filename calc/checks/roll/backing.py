@@ -183,7 +183,7 @@ class Backing(Check):
             f"Metres from {start} until drawbar and body end it",
             found * m,
             OWN_DERIVATION,
-            note=f"stepped by the Runge-Kutta rule, {backing.STEPS_PER_DRAWBAR} steps to a drawbar; it begins with {first}",
+            note=f"stepped by the Runge-Kutta rule, {backing.STEPS_TO_A_LENGTH} steps to the shorter of drawbar and wheelbase; it begins with {first}",
         )
         return limit(mark, f"Metres to back up from {start}", smallest(hitch, body), m)
 
