@@ -13,99 +13,22 @@ from dataclasses import dataclass, field, replace
 from functools import cache
 from typing import Any, ClassVar, NoReturn, Self
 
+from calc.asks import IEC as IEC
+from calc.asks import NEC as NEC
+from calc.asks import RULE_SETS as RULE_SETS
+from calc.asks import Ask as Ask
+from calc.asks import Pick as Pick
+from calc.asks import ask as ask
+from calc.asks import ask_fact as ask_fact
+from calc.asks import pick as pick
+from calc.asks import pick_fact as pick_fact
 from calc.printing import Line, figures, pair, working
 from calc.quantity import Condition, OutsideValidity, Quantity, Statement, given, step
 from calc.sources import Source
-from calc.units import Unit
-
-NEC, IEC = "nec", "iec"
-RULE_SETS = (NEC, IEC)
 
 GO, TIGHT, NO, NOT_KNOWN, TOLD = "go", "tight", "no", "not known", "told"
 VERDICTS = (GO, TIGHT, NO, NOT_KNOWN, TOLD)
 _WORST_FIRST = (NOT_KNOWN, NO, TIGHT, GO, TOLD)
-
-
-# --- the form ------------------------------------------------------------------------------------------------
-
-
-When = Mapping[str, tuple[str, ...]]
-
-
-@dataclass(frozen=True, kw_only=True)
-class Ask:
-    """A number wanted. `habit`: without a fact, the default may be assumed, and is printed as assumed.
-
-    either_way: also reads the reciprocal (kWh per 100 mi where mi per kWh is asked). whole: a count.
-    when: the picks under which it is asked at all, as {pick: (options,)}, or several such, any of which will do.
-    rules: the rule sets that ask it.
-    """
-
-    symbol: str
-    label: str
-    default: Quantity
-    low: Quantity
-    high: Quantity
-    help: str
-    fact: str = ""
-    common: tuple[Quantity, ...] = ()
-    habit: bool = False
-    either_way: bool = False
-    whole: bool = False
-    when: When | tuple[When, ...] = ()
-    rules: tuple[str, ...] = RULE_SETS
-
-    @property
-    def unit(self) -> Unit:
-        return self.default.unit
-
-    @property
-    def cases(self) -> tuple[When, ...]:
-        return _cases(self.when)
-
-
-@dataclass(frozen=True, kw_only=True)
-class Pick:
-    """A choice of few, spelled as the trade spells it. Options and default may differ by rule set."""
-
-    label: str
-    options_by_rules: Mapping[str, tuple[str, ...]]
-    default_by_rules: Mapping[str, str]
-    help: str
-    fact: str = ""
-    habit: bool = False
-    when: When | tuple[When, ...] = ()
-    rules: tuple[str, ...] = RULE_SETS
-    also: Mapping[str, str] = field(default_factory=dict)  # other words for an option, as people type them
-
-    def options(self, rules: str) -> tuple[str, ...]:
-        return self.options_by_rules[rules]
-
-    def default(self, rules: str) -> str:
-        return self.default_by_rules[rules]
-
-    @property
-    def cases(self) -> tuple[When, ...]:
-        return _cases(self.when)
-
-
-def _cases(when: When | tuple[When, ...]) -> tuple[When, ...]:
-    return when if isinstance(when, tuple) else (when,)
-
-
-def ask(symbol: str, label: str, default: Quantity, **more: Any) -> Any:
-    """A number wanted: see `Ask`. Typed Any, because the attribute holds a Quantity once the form is filled."""
-    return Ask(symbol=symbol, label=label, default=default, **more)
-
-
-def pick(
-    label: str, options: Iterable[str] | Mapping[str, tuple[str, ...]], default: str | Mapping[str, str], **more: Any
-) -> Any:
-    """A choice of few: see `Pick`."""
-    by_rules = options if isinstance(options, Mapping) else dict.fromkeys(RULE_SETS, tuple(options))
-    defaults = default if isinstance(default, Mapping) else dict.fromkeys(by_rules, default)
-    more.setdefault("rules", tuple(by_rules))
-    return Pick(label=label, options_by_rules=by_rules, default_by_rules=defaults, **more)
 
 
 # --- what must hold ------------------------------------------------------------------------------------------
@@ -602,10 +525,11 @@ def _refuse_bad_ask(
     if not spec.help:
         refuse(f"asks {name} without saying how to find it out")
     if isinstance(spec, Ask):
+        kind = (spec.unit.dimension, spec.unit.point)
+        if any((value.unit.dimension, value.unit.point) != kind for value in (spec.low, spec.high, *spec.common)):
+            refuse(f"asks {name} with bounds in another kind of unit")
         if not spec.low.si <= spec.default.si <= spec.high.si:
             refuse(f"asks {name} with a default outside its range")
-        if any(value.unit.dimension != spec.unit.dimension for value in (spec.low, spec.high, *spec.common)):
-            refuse(f"asks {name} with bounds in another kind of unit")
     elif any(spec.default(rules) not in spec.options(rules) for rules in spec.rules):
         refuse(f"asks {name} with a default that is not an option")
     for other, options in ((other, options) for case in spec.cases for other, options in case.items()):

@@ -45,15 +45,27 @@ _BANK = {
     "chemistry": Fact(
         "Chemistry", "On the battery's plate", options=("LFP", "NMC", "lead-acid (AGM or gel)", "lead-acid (flooded)")
     ),
-    "series": Fact("Cells in series", "In the manual; a 48 V class LFP bank has 15 or 16", 1 * u.one, 200 * u.one, whole=True),
-    "strings": Fact("Batteries or strings in parallel", "Count them", 1 * u.one, 24 * u.one, whole=True),
-    "capacity": Fact("Capacity of one string", "On the plate: Ah", 1 * u.Ah, 5000 * u.Ah),
-    "energy": Fact(
-        "Nameplate energy of the bank", "On the battery's plate: Wh, or volts times amp-hours", 0.2 * u.kWh, 100 * u.kWh
+    "series": Fact(
+        "Cells in series",
+        "Count them, or read the manual; a 48 V class LFP bank has 15 or 16",
+        1 * u.one,
+        200 * u.one,
+        whole=True,
     ),
-    "nominal_volts": Fact("Nominal volts", "On the plate", 5 * u.V, 800 * u.V),
+    "strings": Fact("Batteries or strings in parallel", "Count them", 1 * u.one, 24 * u.one, whole=True),
+    "capacity": Fact("Capacity of one string", "On the cell's or the battery's plate: Ah", 1 * u.Ah, 5000 * u.Ah),
+    "energy": Fact(
+        "Nameplate energy of the bank",
+        "On the battery's plate: Wh, or volts times amp-hours; of several, added up",
+        0.2 * u.kWh,
+        100 * u.kWh,
+    ),
+    "nominal_volts": Fact("Nominal volts", "On the battery's plate", 5 * u.V, 800 * u.V),
     "highest_volts": Fact(
-        "Highest volts while charging", "The absorb or charge voltage in the charger's settings", 5 * u.V, 1000 * u.V
+        "Highest volts while charging",
+        "The absorb or charge voltage in the settings of the charger or controller",
+        5 * u.V,
+        1000 * u.V,
     ),
     "lowest_volts": Fact("Lowest volts", "Where the battery's protection opens, in its manual", 5 * u.V, 800 * u.V),
     "resting_volts": Fact(
@@ -67,16 +79,24 @@ _BANK = {
     ),
     "resistance": Fact(
         "Resistance of the whole bank",
-        "In the manual, or measured from two loads; with leads",
+        "With its leads, from two loads: the fall of the volts over the rise of the amps; or in the manual",
         0.1 * u.mohm,
         1000 * u.mohm,
     ),
-    "cell_resistance": Fact("Resistance of one cell at 1 kHz", "The cell's data sheet", 0.02 * u.mohm, 50 * u.mohm),
+    "cell_resistance": Fact(
+        "Resistance of one cell at 1 kHz",
+        "The cell's data sheet, the lowest of its range; cells side by side count as one cell with their resistance shared",
+        0.02 * u.mohm,
+        50 * u.mohm,
+    ),
     "short_circuit": Fact(
-        "Short-circuit current of the bank", "In the maker's sheet, if it is stated", 50 * u.A, 100_000 * u.A
+        "Short-circuit current of the bank",
+        "In the maker's sheet, if it is stated; all strings together",
+        50 * u.A,
+        100_000 * u.A,
     ),
     "discharge_limit": Fact(
-        "Most current out of one string", "Continuous discharge, in the manual", 1 * u.A, 2000 * u.A
+        "Most current out of one string", "Continuous discharge, in the battery's manual", 1 * u.A, 2000 * u.A
     ),
     "charge_limit": Fact("Most current into one string", "Continuous charge, in the manual", 1 * u.A, 2000 * u.A),
     "health": Fact(
@@ -86,16 +106,16 @@ _BANK = {
         100 * u.percent,
     ),
     "reserve": Fact(
-        "Charge kept back", "Your own rule, never under the maker's least charge", 0 * u.percent, 60 * u.percent
+        "Charge kept back", "Your own rule; never under the maker's least charge", 0 * u.percent, 60 * u.percent
     ),
     "heater": Fact("Heater's power", "On the heater or in the manual; 0 for none", 0 * u.W, 2000 * u.W),
     "heat_loss": Fact(
         "Heat that leaks from the battery box, per degree",
-        "Measured, or worked from its insulation",
+        "Measured, or area times 1.3 for 25 mm of foam, in square metres",
         0.05 * u.W_per_K,
         50 * u.W_per_K,
     ),
-    "mass": Fact("Mass of the bank", "On the plate", 1 * u.kg, 2000 * u.kg),
+    "mass": Fact("Mass of the bank", "On the plates, added up", 1 * u.kg, 2000 * u.kg),
     "frame_bond": Fact(
         "Battery minus bonded to the frame?",
         "Look for a wire from minus to the frame",
@@ -110,37 +130,66 @@ _INVERTER = {
         100 * u.W,
         30_000 * u.W,
     ),
-    "surge": Fact("Inverter's surge rating", "In the manual: peak or surge output", 100 * u.W, 90_000 * u.W),
-    "surge_time": Fact("How long the surge lasts", "In the manual, beside the surge rating", 0.005 * u.s, 120 * u.s),
+    "surge": Fact("Inverter's surge rating", "In its manual: peak or surge output", 100 * u.W, 90_000 * u.W),
+    "surge_time": Fact("How long the surge lasts", "In its manual, beside the surge rating", 0.005 * u.s, 120 * u.s),
     "system": Fact("Inverter's output", "On its plate: output volts", options=tuple(SYSTEMS)),
-    "one_leg": Fact("Full power on one leg?", "In the manual; no unless it says so", options=YES_NO),
-    "idle": Fact("Inverter's idle draw", "In the manual: no-load or standby watts, or measured", 0.5 * u.W, 500 * u.W),
-    "peak_efficiency": Fact("Inverter's best efficiency", "In the manual", 75 * u.percent, 99 * u.percent),
+    "one_leg": Fact("Full power on one leg?", "No unless its manual says so", options=YES_NO),
+    "idle": Fact(
+        "Inverter's idle draw",
+        "In its manual: no-load or standby watts; or measured at the battery",
+        0.5 * u.W,
+        500 * u.W,
+    ),
+    "peak_efficiency": Fact("Inverter's best efficiency", "In its manual", 75 * u.percent, 99 * u.percent),
     "cutoff": Fact("Inverter's low-voltage cut-off", "In its settings", 5 * u.V, 800 * u.V),
-    "highest_volts": Fact("Highest battery volts it takes", "In the manual: dc input range", 5 * u.V, 1000 * u.V),
+    "highest_volts": Fact(
+        "Highest battery volts it takes", "In the inverter's manual: dc input range", 5 * u.V, 1000 * u.V
+    ),
     "capacitance": Fact(
         "Input capacitance", "From the maker, or measured; not printed on most", 0.1 * u.mF, 500 * u.mF
     ),
-    "charger_amps": Fact("Most charging current, dc", "In the manual: charger output", 1 * u.A, 600 * u.A),
-    "charger_set": Fact("Charging current it is set to, dc", "In the charger's settings", 1 * u.A, 600 * u.A),
-    "charger_efficiency": Fact("Charger's efficiency", "In the manual, or measured", 70 * u.percent, 98 * u.percent),
+    "charger_amps": Fact("Most charging current, dc", "In its manual: charger output", 1 * u.A, 600 * u.A),
+    "charger_set": Fact(
+        "Charging current it is set to, dc",
+        "In the charger's settings; all chargers at work added up",
+        1 * u.A,
+        600 * u.A,
+    ),
+    "charger_efficiency": Fact("Charger's efficiency", "In its manual, or measured", 70 * u.percent, 98 * u.percent),
     "pass_through": Fact(
-        "Most current it passes from inlet to outlets", "In the manual: transfer relay", 5 * u.A, 200 * u.A
+        "Most current it passes from inlet to outlets", "In the inverter's manual: transfer relay", 5 * u.A, 200 * u.A
     ),
     "input_limit": Fact(
-        "Input current it is set to draw", "In its settings: input or shore current limit", 1 * u.A, 125 * u.A
+        "Input current it is set to draw",
+        "In its settings: input or shore current limit; tools and charger together",
+        1 * u.A,
+        125 * u.A,
     ),
     "bond": Fact(
         "Neutral bonded to ground inside",
-        "In the manual: neutral-ground bond",
+        "In the manual: neutral-ground bond; count a wire or screw in the outlet box as well",
         options=("none", "fixed", "relay, closed while inverting"),
     ),
-    "switches_neutral": Fact("Does its transfer switch the neutral?", "In the manual", options=YES_NO),
+    "switches_neutral": Fact(
+        "Does its transfer switch the neutral?",
+        "In the manual: two poles opened, or the neutral passed straight through",
+        options=YES_NO,
+    ),
     "fault_times": Fact("Times its rating that it gives into a short", "In the manual, or 2", 1 * u.one, 10 * u.one),
     "fault_time": Fact("How long it feeds a short", "In the manual", 0.001 * u.s, 10 * u.s),
-    "air_flow": Fact("Air its fans move", "In the manual, or the fan's plate", 1 * u.m3_per_h, 2000 * u.m3_per_h),
+    "air_flow": Fact(
+        "Air its fans move",
+        "In the manual, or the fan's plate: of all fans in the same stream, in free air",
+        1 * u.m3_per_h,
+        2000 * u.m3_per_h,
+    ),
     "air_gap": Fact("Clear gap at its grilles", "Measure the narrowest", 0 * u.mm, 500 * u.mm),
-    "derating_from": Fact("Air temperature above which it gives less", "In the manual", 20 * u.degC, 60 * u.degC),
+    "derating_from": Fact(
+        "Air temperature above which it gives less",
+        "In the manual; 25 °C where it names no other",
+        20 * u.degC,
+        60 * u.degC,
+    ),
     "derating_slope": Fact(
         "Rating lost per degree above that", "In the manual, per kelvin", 0 * u.percent_per_K, 10 * u.percent_per_K
     ),
@@ -152,25 +201,29 @@ _INLET = {
     "rating": Fact("Rating of the inlet", "On its face", 10 * u.A, 125 * u.A),
     "breaker": Fact(
         "Breaker of the outlet that feeds the inlet",
-        "The number on its handle; a part of the building, not of the rig",
+        "The number on its handle, a part of the building; 15 A where you cannot see it",
         5 * u.A,
         125 * u.A,
     ),
     "cord_length": Fact("Length of the cord to the inlet", "All cords in line", 1 * u.ft, 300 * u.ft),
     "cord_size": Fact("Size of the cord to the inlet", "Printed on its jacket", options=table("flexible_cord").rows),
     "shows_live_pins": Fact(
-        "Are the pins live when it is unplugged?", "By the wiring: does anything feed back to it", options=YES_NO
+        "Are the pins live when it is unplugged?",
+        "By the wiring, and with a non-contact tester held near the covered inlet while the rig inverts; never by touch",
+        options=YES_NO,
     ),
 }
 
 _OUTLET = {
     "name": NAME,
-    "configuration": Fact("The outlet", "By the pattern of its slots", options=table("outlets").rows),
+    "configuration": Fact(
+        "The outlet", "By the pattern of its slots, or the kind of socket", options=table("outlets").rows
+    ),
     "breaker": Fact("Breaker of the outlet", "The number on its handle", 10 * u.A, 100 * u.A),
     "leg": Fact("Leg it hangs on", "By the wiring: A, B, or both for 240 V", options=("A", "B", "both")),
     "ground_fault": Fact(
         "Ground-fault protection",
-        "A test button on it, or on its breaker",
+        "A test button on it, or on its breaker; its face says 5 mA or 30 mA",
         options=("none", "Class A, 5 mA", "RCD type A, 30 mA", "RCD type F, 30 mA", "RCD type B, 30 mA"),
     ),
     "cover": Fact(
@@ -185,29 +238,74 @@ _CABLE = {
     "use": Fact(
         "What it is", "What it does", options=("battery cable", "branch wiring", "panel string", "extension cord")
     ),
-    "length": Fact("Length of the run, one way", "One way along the wire, not out and back", 0.5 * u.ft, 1000 * u.ft),
+    "length": Fact(
+        "Length of the run, one way", "One way along the wire; the way back is counted here", 0.5 * u.ft, 1000 * u.ft
+    ),
     "size": Fact(
         "Conductor size",
         "Printed on the jacket",
         options=(*table("ampacity_raceway").rows, *table("iec_ampacity").rows),
     ),
-    "metal": Fact("Metal", "On the reel or the jacket", options=MADE_OF),
+    "metal": Fact(
+        "Metal", "On the reel or the jacket; copper-clad aluminium is neither and is not worked here", options=MADE_OF
+    ),
     "insulation": Fact(
-        "Insulation", "By the type printed on the jacket", options=("60 °C", "75 °C", "90 °C", "105 °C")
+        "Insulation",
+        "By the type printed on the jacket; unmarked cord is 60 °C",
+        options=("60 °C", "75 °C", "90 °C", "105 °C"),
     ),
-    "terminals": Fact("Lugs at both ends", "Marked on the lug or breaker", options=("60 °C", "75 °C")),
-    "ambient": Fact("Air around the wire", "A thermometer beside it on the hottest day", -40 * u.degC, 80 * u.degC),
+    "terminals": Fact(
+        "Lugs at both ends",
+        "Marked on the lug, fuse holder or breaker; unmarked it is 60 °C (NEC, to 100 A) or 70 °C (IEC)",
+        options=("60 °C", "75 °C"),
+    ),
+    "ambient": Fact(
+        "Air around the wire",
+        "30 °C in shade, 45 °C in a closed box, 60 °C in a box in the sun",
+        -40 * u.degC,
+        80 * u.degC,
+    ),
     "carrying": Fact(
-        "Wires carrying current side by side", "Count them where they are tightest", 2 * u.wires, 60 * u.wires
+        "Wires carrying current side by side",
+        "Where they are tightest. Ground never counts; a neutral counts unless it carries only the difference of two legs",
+        2 * u.wires,
+        60 * u.wires,
     ),
-    "lay": Fact("How it lies", "Single wires with air all round stay cooler", options=("raceway or cable", "single in free air")),
-    "serves": Fact("What it feeds", "How many receptacles hang on it", options=("one load", "several receptacles")),
+    "lay": Fact(
+        "How it lies",
+        "Single wires with air all round stay cooler; their lugs do not",
+        options=("raceway or cable", "single in free air"),
+    ),
+    "serves": Fact(
+        "What it feeds",
+        "For several receptacles the breaker may not exceed the wire",
+        options=("one load", "several receptacles"),
+    ),
     "device": Fact("Breaker or fuse before it", "Which one feeds it", refers_to="devices"),
     "feeds": Fact("Outlets it feeds", "Which ones hang on it", refers_to="outlets", many=True),
-    "current": Fact("Current that runs three hours or more", "What it carries for long", 0 * u.A, 600 * u.A),
-    "other_current": Fact("Other current at the same time", "Tools that come and go", 0 * u.A, 600 * u.A),
-    "volts": Fact("Volts at the source", "Between the two wires that carry the load", 10 * u.V, 600 * u.V),
-    "circuit": Fact("Kind of circuit", "dc, one-phase or split-phase", options=("dc", "one-phase", "split-phase")),
+    "current": Fact(
+        "Current that runs three hours or more",
+        "Chargers, cars, heaters, and the battery side of an inverter",
+        0 * u.A,
+        600 * u.A,
+    ),
+    "other_current": Fact(
+        "Other current at the same time",
+        "Tools that come and go, at their plate amps; a motor with its own circuit has a page of its own",
+        0 * u.A,
+        600 * u.A,
+    ),
+    "volts": Fact(
+        "Volts at the source",
+        "Between the two wires that carry the load; on split-phase, one leg to neutral",
+        10 * u.V,
+        600 * u.V,
+    ),
+    "circuit": Fact(
+        "Kind of circuit",
+        "One-phase: two wires carry it, also a 240 V load. Split-phase: two hots and a shared neutral",
+        options=("dc", "one-phase", "split-phase"),
+    ),
 }
 
 _DEVICE = {
@@ -216,12 +314,19 @@ _DEVICE = {
     "family": Fact("Family of fuse", "Printed on it", options=table("dc_fuse").rows),
     "rating": Fact("Breaker or fuse before the run", "The number on its handle or body", 1 * u.A, 800 * u.A),
     "dc_volts": Fact(
-        "Volts dc it may break", "Printed on it, with dc beside it; ac volts say nothing", 0 * u.V, 1500 * u.V
+        "Volts dc it may break", "Printed with dc beside it; 0 where only ac volts are printed", 0 * u.V, 1500 * u.V
     ),
-    "interrupting": Fact("Current it can interrupt, dc", "Printed on it or in its sheet", 100 * u.A, 200_000 * u.A),
+    "interrupting": Fact(
+        "Current it can interrupt, dc",
+        "Printed on it, or in its sheet, with dc beside it; the large figure is often the one for ac",
+        100 * u.A,
+        200_000 * u.A,
+    ),
     "fed_by": Fact("What feeds it", "The source on its line side", options=("bank", "inverter", "inlet", "panels")),
     "behind": Fact("Device upstream of it", "The next one toward the source", refers_to="devices"),
-    "distance": Fact("Length of cable from the source to it", "Along the cable", 0 * u.inch, 600 * u.inch),
+    "distance": Fact(
+        "Length of cable from the source to it", "Along the cable, from the battery's post", 0 * u.inch, 600 * u.inch
+    ),
 }
 
 _PANELS = {
@@ -245,10 +350,20 @@ _PANELS = {
     ),
     "fuse_limit": Fact("Largest series fuse", "On its back", 5 * u.A, 60 * u.A),
     "tilt": Fact("Tilt from flat", "Lay the phone on it", 0 * u.degree, 90 * u.degree),
-    "facing": Fact("Heading it faces", "True, not magnetic: south is 180°", 0 * u.degree, 360 * u.degree),
+    "facing": Fact(
+        "Heading it faces",
+        "True, not magnetic: south is 180°. A compass is off by the local declination",
+        0 * u.degree,
+        360 * u.degree,
+    ),
     "controller_volts": Fact("Highest panel volts of the controller", "On its plate", 12 * u.V, 1000 * u.V),
     "controller_amps": Fact("Most charging current of the controller", "On its plate", 1 * u.A, 300 * u.A),
-    "controller_start": Fact("Least panel volts at which the controller works", "In its manual", 5 * u.V, 500 * u.V),
+    "controller_start": Fact(
+        "Least panel volts at which the controller works",
+        "In its manual; for many, the battery's volts and 5 V more",
+        5 * u.V,
+        500 * u.V,
+    ),
 }
 
 _CHASSIS = {
@@ -275,15 +390,20 @@ _CHASSIS = {
     ),
     "axle_rating": Fact("Load rating of an axle", "On its plate", 10 * u.kg, 4000 * u.kg),
     "tongue_rating": Fact(
-        "Most weight on the hitch", "On the hitch and in the towing vehicle's manual", 1 * u.kg, 500 * u.kg
+        "Most weight on the hitch",
+        "On the hitch and in the towing vehicle's manual; the lower of the two",
+        1 * u.kg,
+        500 * u.kg,
     ),
     "wheel_kind": Fact("Kind of wheel", "Look at it", options=("pneumatic", "hard rubber", "swivel caster, hard")),
-    "wheel_diameter": Fact("Wheel diameter", "Floor to top of the tyre", 50 * u.mm, 1000 * u.mm),
+    "wheel_diameter": Fact(
+        "Wheel diameter", "Floor to top of the tyre; of the smallest wheel that carries", 50 * u.mm, 1000 * u.mm
+    ),
     "track": Fact("Track, wheel to wheel across", "Middle of tyre to middle of tyre", 150 * u.mm, 2500 * u.mm),
     "wheelbase": Fact("Wheelbase", "Front axle to rear axle", 200 * u.mm, 5000 * u.mm),
     "drawbar": Fact(
         "Length from hitch to axle",
-        "Hitch ball to the axle, or to the pivot of a wagon's front axle",
+        "Hitch ball to the axle; on a wagon to the pivot of its front axle",
         200 * u.mm,
         5000 * u.mm,
     ),
@@ -295,34 +415,51 @@ _CHASSIS = {
         5000 * u.mm,
     ),
     "cg_aside": Fact(
-        "Centre of gravity off the middle line", "To either side; the page on weights works it out", 0 * u.mm, 500 * u.mm
+        "Centre of gravity off the middle line",
+        "To either side; the page on weights works it out",
+        0 * u.mm,
+        500 * u.mm,
     ),
     "cg_height": Fact(
-        "Height of the centre of gravity", "Above the ground; the page on weights works it out", 50 * u.mm, 2500 * u.mm
+        "Height of the centre of gravity",
+        "The page on weights works it out; guess high, never low",
+        50 * u.mm,
+        2500 * u.mm,
     ),
     "prop_ahead": Fact(
         "Front prop or jack wheel ahead of the axle", "Where it touches the ground when parked", 100 * u.mm, 5000 * u.mm
     ),
     "drawbar_swing": Fact(
-        "Farthest the drawbar swings to a side", "From straight ahead until something touches", 5 * u.degree, 90 * u.degree
+        "Farthest the drawbar swings to a side",
+        "From straight ahead until something touches",
+        5 * u.degree,
+        90 * u.degree,
     ),
-    "handle_height": Fact("Height of the handle", "Above the ground", 400 * u.mm, 1600 * u.mm),
-    "brake": Fact("Brake", "Look for one", options=("none", "parking brake", "overrun brake")),
+    "handle_height": Fact("Height of the handle", "Above the ground, where the hands are", 400 * u.mm, 1600 * u.mm),
+    "brake": Fact(
+        "Brake",
+        "Look for one; an overrun brake works while towing, and does not hold a parked rig",
+        options=("none", "parking brake", "overrun brake"),
+    ),
 }
 
 _TOW = {
     "mass": Fact("Mass of the towing vehicle with driver", "Its plate plus the driver", 50 * u.kg, 5000 * u.kg),
     "wheelbase": Fact("Wheelbase of the towing vehicle", "Axle to axle", 500 * u.mm, 5000 * u.mm),
     "overhang": Fact("Hitch behind its rear axle", "Axle to ball", 0 * u.mm, 2000 * u.mm),
-    "steer_limit": Fact("Greatest steering angle", "Of the front wheels", 10 * u.degree, 60 * u.degree),
+    "steer_limit": Fact("Greatest steering angle", "Of the front wheels, hard over", 10 * u.degree, 60 * u.degree),
     "rating": Fact("Most it may pull", "In its manual", 10 * u.kg, 5000 * u.kg),
     "drive_share": Fact(
         "Share of its weight on the driven axle", "Weighed, or about half", 20 * u.percent, 100 * u.percent
     ),
-    "power": Fact("Peak power of its motor", "In its manual", 0.3 * u.kW, 300 * u.kW),
-    "energy": Fact("Its own battery's energy", "On its plate", 0.2 * u.kWh, 150 * u.kWh),
+    "power": Fact(
+        "Peak power of its motor", "In its manual; for more than a minute, its continuous power", 0.3 * u.kW, 300 * u.kW
+    ),
+    "energy": Fact(
+        "Its own battery's energy", "On its plate; what may be taken out of it, not more", 0.2 * u.kWh, 150 * u.kWh
+    ),
     "use": Fact("Energy it uses without the rig", "Its dash over a usual day", 20 * u.Wh_per_mi, 1000 * u.Wh_per_mi),
-    "speed": Fact("Speed it tows at", "Your own rule", 1 * u.mph, 70 * u.mph),
+    "speed": Fact("Speed it tows at", "Your own rule, on the level and uphill; a walk is 3 mph", 1 * u.mph, 70 * u.mph),
 }
 
 _LOAD = {
@@ -330,42 +467,87 @@ _LOAD = {
     "volts": Fact(
         "Volts on the tool's plate", "115 and 110 count as 120, 230 and 220 as 240", options=("120 V", "240 V")
     ),
-    "plate": Fact("What its plate says", "Amps are best", options=("amps", "watts", "horsepower")),
+    "plate": Fact(
+        "What its plate says",
+        "Amps are best; horsepower is read in the motor table",
+        options=("amps", "watts", "horsepower"),
+    ),
     "amps": Fact("Amps on the plate", "Beside the volts", 0.1 * u.A, 100 * u.A),
-    "watts": Fact("Watts on the plate", "What it takes in", 10 * u.W, 15_000 * u.W),
-    "power_factor": Fact("Power factor", "1 for a heater, 0.6 to 0.9 for a motor", 0.4 * u.one, 1 * u.one),
-    "horsepower": Fact("Horsepower on the plate", "Of a motor", options=table("motor_current").rows),
+    "watts": Fact("Watts on the plate", "What it takes in, not what it gives", 10 * u.W, 15_000 * u.W),
+    "power_factor": Fact(
+        "Power factor",
+        "1 for a heater; 0.6 to 0.9 for a motor; about 0.65 for a welder without correction",
+        0.4 * u.one,
+        1 * u.one,
+    ),
+    "horsepower": Fact(
+        "Horsepower on the plate",
+        "Not the peak or developed horsepower of an advertisement",
+        options=table("motor_current").rows,
+    ),
     "start": Fact(
         "How it starts",
-        "What kind of load it is",
+        "What kind of load it is; a code letter on the plate says more",
         options=(*table("start_current").rows, "by its code letter", "amps stated or measured"),
     ),
-    "code_letter": Fact("Code letter", "On the plate, beside CODE or KVA CODE", options=table("code_letters").rows),
-    "start_amps": Fact("Start current", "LRA on its plate, or measured", 0.1 * u.A, 600 * u.A),
-    "standstill": Fact("Turning force it needs to start, of what it has at full volts", "20 % when it turns freely; toward 100 % for a compressor with a full tank", 5 * u.percent, 100 * u.percent),
+    "code_letter": Fact(
+        "Code letter",
+        "On the plate, beside CODE or KVA CODE; not the design letter. For V give the start current instead",
+        options=table("code_letters").rows,
+    ),
+    "start_amps": Fact(
+        "Start current", "LRA on the plate, or the peak of a clamp meter that holds it", 0.1 * u.A, 600 * u.A
+    ),
+    "standstill": Fact(
+        "Turning force it needs to start, of what it has at full volts",
+        "20 % when it turns freely; toward 100 % for a compressor with a full tank",
+        5 * u.percent,
+        100 * u.percent,
+    ),
     "start_time": Fact("Seconds until it has run up", "By ear, with a watch", 0.01 * u.s, 30 * u.s),
     "running_watts": Fact(
         "Watts it takes while it runs", "Measured, or watts on its plate; 0 for not in use", 0 * u.W, 15_000 * u.W
     ),
     "lasting": Fact("Does it run three hours or more at a time?", "Chargers, heaters, pumps: yes", options=YES_NO),
-    "plug": Fact("The tool's plug in this outlet", "Look how it goes in", options=("it fits", "through an adapter with a breaker of its own", "through a plain adapter")),
-    "hours": Fact("Hours it runs in a day", "Your own plan", 0 * u.h, 24 * u.h),
+    "plug": Fact(
+        "The tool's plug in this outlet",
+        "A 15 A plug does not fit a 30 or 50 A outlet; an adapter makes it fit and protects nothing",
+        options=("it fits", "through an adapter with a breaker of its own", "through a plain adapter"),
+    ),
+    "hours": Fact("Hours it runs in a day", "Your own plan; a fridge runs about 8 of the 24", 0 * u.h, 24 * u.h),
     "outlet": Fact("Outlet it is plugged into", "Which one", refers_to="outlets"),
     "cord_size": Fact(
-        "Extension cord", "The size printed on its jacket", options=("none", *table("flexible_cord").rows)
+        "Extension cord",
+        "Printed on its jacket; where cords of two sizes are in line, the thinner",
+        options=("none", *table("flexible_cord").rows),
     ),
-    "cord_length": Fact("Length of the cord, all cords in line", "Add them up", 3 * u.ft, 300 * u.ft),
+    "cord_length": Fact(
+        "Length of the cord, all cords in line",
+        "Add the lengths when one is plugged into the next",
+        3 * u.ft,
+        300 * u.ft,
+    ),
 }
 
 _CAR = {
     "name": NAME,
-    "consumption": Fact("What the car uses", "On its dash, or its label", 0.2 * u.mi_per_kWh, 40 * u.mi_per_kWh),
+    "consumption": Fact(
+        "What the car uses",
+        "On its dash over the last weeks, or its label; kWh per 100 mi, Wh/km and MPGe are read too",
+        0.2 * u.mi_per_kWh,
+        40 * u.mi_per_kWh,
+    ),
     "consumption_kind": Fact(
         "Where that is measured",
-        "The dash counts at the battery, the label at the wall",
+        "The dash counts what leaves the car's battery; the label counts at the wall, charging loss included",
         options=("dash (at the battery)", "label (at the wall)"),
     ),
-    "charging_amps": Fact("Amps the car is set to", "On the car's charge screen", 6 * u.A, 80 * u.A),
+    "charging_amps": Fact(
+        "Amps the car is set to",
+        "On the car's charge screen or its charging cord; 6 A is the least a car takes",
+        6 * u.A,
+        80 * u.A,
+    ),
     "charging_volts": Fact(
         "Volts the car charges at", "The outlet it is plugged into", options=("120 V", "240 V", "230 V")
     ),
@@ -412,15 +594,29 @@ _PART = {
 _PLACE = {
     "trip": Fact("The trip that must be possible", "On a map, there and back", 0.1 * u.mi, 500 * u.mi),
     "last_hours": Fact("Time it must last", "Your own plan, from now until it can be refilled", 0.5 * u.h, 720 * u.h),
-    "daily_energy": Fact("Energy it uses in a day", "Loads and the inverter's own, at the battery", 0 * u.kWh, 200 * u.kWh),
+    "daily_energy": Fact(
+        "Energy it uses in a day", "Loads and the inverter's own, at the battery", 0 * u.kWh, 200 * u.kWh
+    ),
     "sun_days": Fact("Days there are to refill from sun", "Your own plan", 1 * u.day, 60 * u.day),
-    "loads_energy": Fact("Energy the loads take in a day", "At the outlets: watts times hours, added up", 0 * u.kWh, 200 * u.kWh),
+    "loads_energy": Fact(
+        "Energy the loads take in a day", "At the outlets: watts times hours, added up", 0 * u.kWh, 200 * u.kWh
+    ),
     "refill_time": Fact("Time there is to refill", "Your own plan: overnight, or over lunch", 0.2 * u.h, 240 * u.h),
-    "coldest": Fact("Coldest air it meets", "The mean yearly extreme of the coldest place", -50 * u.degC, 30 * u.degC),
+    "coldest": Fact(
+        "Coldest air it meets",
+        "The mean yearly extreme of the coldest place it travels to, not the record",
+        -50 * u.degC,
+        30 * u.degC,
+    ),
     "hottest": Fact("Hottest air it meets", "In the shade", 0 * u.degC, 60 * u.degC),
     "altitude": Fact("Altitude", "On a map, or the phone", -400 * u.m, 5500 * u.m),
-    "latitude": Fact("Latitude", "North is positive", -90 * u.degree, 90 * u.degree),
-    "longitude": Fact("Longitude", "East is positive", -180 * u.degree, 180 * u.degree),
+    "latitude": Fact("Latitude", "On the phone or a map; north is positive", -90 * u.degree, 90 * u.degree),
+    "longitude": Fact(
+        "Longitude",
+        "On the phone or a map; east is positive, the Americas are negative",
+        -180 * u.degree,
+        180 * u.degree,
+    ),
     "surface": Fact(
         "Ground it rolls on",
         "The worst of it",
@@ -433,7 +629,9 @@ _PLACE = {
         options=("indoors", "under a roof outdoors", "in the rain", "in road spray", "washed down"),
     ),
     "feeds": Fact(
-        "What it feeds", "Its own outlets, or a building's wiring", options=("its own outlets only", "a building")
+        "What it feeds",
+        "Cord-and-plug tools at its own outlets, or a house's panel",
+        options=("its own outlets only", "a building"),
     ),
 }
 
@@ -441,15 +639,22 @@ _NOW = {
     "charge": Fact("Charge left now", "On the battery's monitor", 0 * u.percent, 100 * u.percent),
     "air": Fact("Air temperature", "A thermometer in the shade", -50 * u.degC, 60 * u.degC),
     "cells": Fact(
-        "Temperature of the bank's cells", "On the battery's monitor; not the air", -40 * u.degC, 65 * u.degC
+        "Temperature of the bank's cells",
+        "On the battery's monitor; the coldest one, not the air: cells lag it by hours",
+        -40 * u.degC,
+        65 * u.degC,
     ),
-    "beside": Fact("Other loads on the same breaker", "What else is plugged in behind it and running", 0 * u.A, 100 * u.A),
+    "beside": Fact(
+        "Other loads on the same breaker", "What else is plugged in behind it and running", 0 * u.A, 100 * u.A
+    ),
     "shared": Fact(
         "Other loads on the building's circuit", "What else hangs on the breaker that feeds it", 0 * u.A, 100 * u.A
     ),
     "running": Fact("Other loads running on the inverter", "The sum of their watts", 0 * u.W, 20_000 * u.W),
     "plugged_into": Fact(
-        "What it is plugged into", "The outlet on the wall", options=("nothing", *table("outlets").rows)
+        "What it is plugged into",
+        "The outlet on the wall, by the pattern of its slots",
+        options=("nothing", *table("outlets").rows),
     ),
     "month": Fact(
         "Month",
@@ -487,3 +692,12 @@ FACTS: Mapping[str, Mapping[str, Fact]] = {
     "place": _PLACE,
     "now": _NOW,
 }
+
+
+def fact_at(path: str) -> Fact:
+    """The fact at `bank.energy`, `loads.hours` (of whichever load) or `loads.0.hours` (of the first)."""
+    group, *_, name = path.split(".")
+    try:
+        return (FACTS.get(group) or FACTS[f"{group}[]"])[name]
+    except KeyError:
+        raise LookupError(f"No rig has a fact called {path}.") from None

@@ -12,7 +12,6 @@ from dataclasses import dataclass, replace
 
 from calc.board import Row, board
 from calc.check import GO, NEC, NO, NOT_KNOWN, SIGNALS, TIGHT, TOLD, Caution, Change
-from calc.facts import FACTS
 from calc.inspection import Fault, faults_of_the_whole
 from calc.quantity import Quantity
 from calc.rig import Rig, example_rig
@@ -131,9 +130,3 @@ def _unknown(rows: list[Row]) -> list[Unknown]:
         if row.answer.verdict == NOT_KNOWN:
             waiting.update({(missing.label, missing.where): 1 for missing in row.answer.missing})
     return [Unknown(label, where, count) for (label, where), count in waiting.most_common()]
-
-
-def fact_label(path: str) -> str:
-    """What a fact is called, by its path in a rig."""
-    group, *_, name = path.split(".")
-    return (FACTS.get(group) or FACTS[f"{group}[]"])[name].label

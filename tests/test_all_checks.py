@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import itertools
 import math
 from collections.abc import Iterator
 
@@ -10,8 +9,8 @@ import pytest
 
 from calc import as_json, units
 from calc.catalogue import all_checks
-from calc.check import GO, NO, NOT_KNOWN, TIGHT, Ask, Check, Example, Named, Pick
-from calc.facts import FACTS
+from calc.check import GO, NO, NOT_KNOWN, TIGHT, Ask, Check, Example, Named, Pick, ask_fact
+from calc.facts import fact_at
 from calc.form import Asked, defaults, fill, published
 from calc.quantity import Quantity
 from calc.reading import read_number
@@ -155,40 +154,41 @@ def test_a_rule_set_that_is_not_worked_is_not_known_and_says_so(check: type[Chec
         assert answer.verdict == NOT_KNOWN and "US rule" in answer.say
 
 
-def test_a_fact_means_the_same_wherever_it_is_asked() -> None:
-    asked: dict[str, set[tuple[object, ...]]] = {}
-    for spec in itertools.chain.from_iterable(check.asks.values() for check in CHECKS):
-        if spec.fact:
-            what = (
-                (spec.label, spec.symbol, spec.unit.dimension)
-                if isinstance(spec, Ask)
-                else (spec.label,)
-            )
-            asked.setdefault(spec.fact, set()).add(tuple(map(str, what)))
-    assert {fact: meanings for fact, meanings in asked.items() if len(meanings) > 1} == {}
+def test_an_ask_of_a_fact_that_no_rig_has_or_that_measures_something_else_is_refused() -> None:
+    with pytest.raises(LookupError, match="bank.colour"):
+        ask_fact("c", "bank.colour", 1 * units.one)
+    with pytest.raises(TypeError, match="another kind of unit"):
+        type("Odd", (Check,), {"__doc__": "Is it odd?", "__module__": "checks.wire.odd", "title": "Odd", "headline": "x",
+             "told": True, "cautions": CHECKS[0].cautions, "examples": CHECKS[0].examples, "solve": CHECKS[0].solve,
+             "air": ask_fact("θ", "now.air", 5 * units.K)})  # fmt: skip
 
 
-@pytest.mark.parametrize("check", CHECKS, ids=lambda check: check.id)
-def test_what_a_check_asks_of_the_rig_is_a_fact_of_that_name_and_range(check: type[Check]) -> None:
-    for name, spec in check.asks.items():
-        if not spec.fact:
-            continue
-        if spec.fact.endswith(".#"):
-            continue
-        group, *_, fact_name = spec.fact.split(".")
-        facts = FACTS.get(group) or FACTS[f"{group}[]"]
-        fact = facts[fact_name]
-        assert spec.label == fact.label or spec.fact.count(".") == 2, name
+def asks_of_facts() -> Iterator[tuple[type[Check], str, Ask | Pick]]:
+    for check in CHECKS:
+        for name, spec in check.asks.items():
+            if spec.fact and not spec.fact.endswith(".#"):
+                yield check, name, spec
+
+
+def test_a_fact_has_one_symbol_wherever_it_is_asked() -> None:
+    symbols: dict[str, set[str]] = {}
+    for _, _, spec in asks_of_facts():
         if isinstance(spec, Ask):
-            assert fact.low is not None and fact.high is not None
-            assert spec.whole == fact.whole, f"{name}: whole"
-            assert (spec.low.si, spec.high.si) == pytest.approx((fact.low.si, fact.high.si)), (
-                f"{name}: the fact's range"
-            )
-        else:
-            offered = set(spec.options(spec.rules[0]))
-            assert set(fact.options) <= offered or offered <= set(fact.options), name
+            symbols.setdefault(spec.fact, set()).add(spec.symbol)
+    assert {fact: used for fact, used in symbols.items() if len(used) > 1} == {}
 
+
+def test_a_fact_has_its_own_label_but_where_one_thing_of_a_list_is_named_in_it() -> None:
+    for check, name, spec in asks_of_facts():
+        assert spec.label == fact_at(spec.fact).label or spec.fact.count(".") == 2, f"{check.id}: {name}"
+
+
+def test_a_choice_that_is_a_fact_takes_what_the_rig_can_hold() -> None:
+    """All of the fact's options or some of them; more only where every one of the fact's is among them."""
+    for check, name, spec in asks_of_facts():
+        if isinstance(spec, Pick):
+            offered, known = set(spec.options(spec.rules[0])), set(fact_at(spec.fact).options)
+            assert known <= offered or offered <= known, f"{check.id}: {name}"
 
 
 @ruled

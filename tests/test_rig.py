@@ -13,8 +13,6 @@ from hypothesis import example, given
 from hypothesis import strategies as st
 
 from calc import units as u
-from calc.catalogue import all_checks
-from calc.check import Ask, Pick
 from calc.facts import FACTS, Fact
 from calc.quantity import Quantity
 from calc.rig import MARK, VERSION, DamagedRig, example_rig, read_rig, schema
@@ -119,25 +117,6 @@ def test_of_several_things_the_first_answers_and_all_are_kept() -> None:
     first, second = rig.value("loads.amps"), rig.facts["loads.1.amps"]
     assert isinstance(first, Quantity) and isinstance(second, Quantity)
     assert (first.shown, second.shown) == (5, 6)
-
-
-def test_checks_draw_only_on_facts_that_a_rig_can_hold_and_of_the_same_kind() -> None:
-    for check in all_checks():
-        for name, spec in check.asks.items():
-            if not spec.fact:
-                continue
-            if spec.fact.endswith(".#"):  # how many things a list holds
-                continue
-            group, *_, fact_name = spec.fact.split(".")
-            fact = (FACTS.get(group) or FACTS[f"{group}[]"])[fact_name]
-            if isinstance(spec, Ask):
-                assert fact.unit and (fact.unit.dimension, fact.unit.point) == (spec.unit.dimension, spec.unit.point), (
-                    name
-                )
-            else:
-                assert isinstance(spec, Pick)
-                # Under one rule set at least the two name the same things; a choice may have options of its own.
-                assert any(set(spec.options(rules)) & set(fact.options) for rules in spec.rules), name
 
 
 # --- the demonstration rig ------------------------------------------------------------------------------------------

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import Any
 
-from calc.check import IEC, NEC, ask, pick
+from calc.check import IEC, NEC, ask, ask_fact, pick, pick_fact
 from calc.laws import conductor as us
 from calc.laws import conductor_iec as iec
 from calc.units import A, V, W, degC, ft, mohm, one, percent
@@ -36,72 +36,25 @@ def amps(**more: Any) -> Any:
 
 
 def continuous(**more: Any) -> Any:
-    return ask(
-        "P_r",
-        "Inverter's continuous rating here",
-        5000 * W,
-        low=100 * W,
-        high=30_000 * W,
-        fact="inverter.continuous",
-        common=(3000 * W, 5000 * W, 6000 * W),
-        help="On its plate, less what heat and altitude take off",
-        **more,
-    )
+    return ask_fact("P_r", "inverter.continuous", 5000 * W, common=(3000 * W, 5000 * W, 6000 * W), **more)
 
 
 def idle(**more: Any) -> Any:
-    return ask(
-        "P₀",
-        "Inverter's idle draw",
-        60 * W,
-        low=0.5 * W,
-        high=500 * W,
-        fact="inverter.idle",
-        common=(25 * W, 55 * W, 90 * W),
-        help="In its manual: no-load watts",
-        **more,
-    )
+    return ask_fact("P₀", "inverter.idle", 60 * W, common=(25 * W, 55 * W, 90 * W), **more)
 
 
 def peak_efficiency(**more: Any) -> Any:
-    return ask(
-        "η",
-        "Inverter's best efficiency",
-        93 * percent,
-        low=75 * percent,
-        high=99 * percent,
-        fact="inverter.peak_efficiency",
-        common=(90 * percent, 93 * percent, 95 * percent),
-        help="In its manual",
-        **more,
+    return ask_fact(
+        "η", "inverter.peak_efficiency", 93 * percent, common=(90 * percent, 93 * percent, 95 * percent), **more
     )
 
 
 def cutoff(**more: Any) -> Any:
-    return ask(
-        "V_co",
-        "Inverter's low-voltage cut-off",
-        46 * V,
-        low=5 * V,
-        high=800 * V,
-        fact="inverter.cutoff",
-        help="In its settings",
-        **more,
-    )
+    return ask_fact("V_co", "inverter.cutoff", 46 * V, **more)
 
 
 def highest_volts(**more: Any) -> Any:
-    return ask(
-        "V_cv",
-        "Highest volts while charging",
-        57.6 * V,
-        low=5 * V,
-        high=1000 * V,
-        fact="bank.highest_volts",
-        common=(14.4 * V, 28.8 * V, 57.6 * V, 58.4 * V),
-        help="The absorb or charge voltage in the charger's settings",
-        **more,
-    )
+    return ask_fact("V_cv", "bank.highest_volts", 57.6 * V, common=(14.4 * V, 28.8 * V, 57.6 * V, 58.4 * V), **more)
 
 
 def short_known(**more: Any) -> Any:
@@ -115,60 +68,19 @@ def short_known(**more: Any) -> Any:
 
 
 def short_stated(**more: Any) -> Any:
-    return ask(
-        "I_sc",
-        "Short-circuit current of the bank",
-        8000 * A,
-        low=50 * A,
-        high=100_000 * A,
-        fact="bank.short_circuit",
-        help="In the maker's sheet; all strings together",
-        when={"short_known": (STATED,)},
-        **more,
-    )
+    return ask_fact("I_sc", "bank.short_circuit", 8000 * A, when={"short_known": (STATED,)}, **more)
 
 
 def series(**more: Any) -> Any:
-    return ask(
-        "N_s",
-        "Cells in series",
-        16 * one,
-        low=1 * one,
-        high=200 * one,
-        fact="bank.series",
-        whole=True,
-        common=(8 * one, 15 * one, 16 * one),
-        help="Count them; a 48 V class LFP bank has 15 or 16",
-        **more,
-    )
+    return ask_fact("N_s", "bank.series", 16 * one, common=(8 * one, 15 * one, 16 * one), **more)
 
 
 def strings(**more: Any) -> Any:
-    return ask(
-        "N_p",
-        "Batteries or strings in parallel",
-        1 * one,
-        low=1 * one,
-        high=24 * one,
-        fact="bank.strings",
-        whole=True,
-        help="Count them",
-        **more,
-    )
+    return ask_fact("N_p", "bank.strings", 1 * one, **more)
 
 
 def cell_resistance(**more: Any) -> Any:
-    return ask(
-        "r_c",
-        "Resistance of one cell at 1 kHz",
-        0.4 * mohm,
-        low=0.02 * mohm,
-        high=50 * mohm,
-        fact="bank.cell_resistance",
-        common=(0.15 * mohm, 0.2 * mohm, 0.5 * mohm),
-        help="The cell's data sheet, the lowest of its range; cells side by side count as one cell with their resistance shared",
-        **more,
-    )
+    return ask_fact("r_c", "bank.cell_resistance", 0.4 * mohm, common=(0.15 * mohm, 0.2 * mohm, 0.5 * mohm), **more)
 
 
 def leads(**more: Any) -> Any:
@@ -185,65 +97,36 @@ def leads(**more: Any) -> Any:
 
 
 def length(**more: Any) -> Any:
-    return ask(
-        "L",
-        "Length of the run, one way",
-        3 * ft,
-        low=0.5 * ft,
-        high=1000 * ft,
-        fact="cables.length",
-        common=(2 * ft, 3 * ft, 6 * ft),
-        help="One way along the cable; the way back is counted here",
-        **more,
-    )
+    return ask_fact("L", "cables.length", 3 * ft, common=(2 * ft, 3 * ft, 6 * ft), **more)
 
 
 def size(**more: Any) -> Any:
-    return pick(
-        "Conductor size",
-        {NEC: us.sizes(us.COPPER, us.RACEWAY), IEC: iec.sizes()},
+    return pick_fact(
+        "cables.size",
         {NEC: "2/0 AWG", IEC: "70 mm2"},
-        fact="cables.size",
+        {NEC: us.sizes(us.COPPER, us.RACEWAY), IEC: iec.sizes()},
         help="Printed on the jacket; copper",
         **more,
     )
 
 
 def insulation(**more: Any) -> Any:
-    return pick(
-        "Insulation",
-        {NEC: ("60 °C", "75 °C", "90 °C", "105 °C"), IEC: iec.INSULATIONS},
+    return pick_fact(
+        "cables.insulation",
         {NEC: "105 °C", IEC: "XLPE 90 °C"},
-        fact="cables.insulation",
-        help="By the type printed on the jacket",
+        {NEC: ("60 °C", "75 °C", "90 °C", "105 °C"), IEC: iec.INSULATIONS},
         **more,
     )
 
 
 def terminals(**more: Any) -> Any:
-    return pick(
-        "Lugs at both ends",
-        {NEC: ("60 °C", "75 °C"), IEC: ("70 °C", "90 °C")},
-        {NEC: "75 °C", IEC: "70 °C"},
-        fact="cables.terminals",
-        help="Marked on the fuse holder, switch or breaker; the cooler one where unmarked",
-        **more,
+    return pick_fact(
+        "cables.terminals", {NEC: "75 °C", IEC: "70 °C"}, {NEC: ("60 °C", "75 °C"), IEC: ("70 °C", "90 °C")}, **more
     )
 
 
 def ambient(**more: Any) -> Any:
-    return ask(
-        "θ_a",
-        "Air around the wire",
-        45 * degC,
-        low=-40 * degC,
-        high=80 * degC,
-        fact="cables.ambient",
-        habit=True,
-        common=(30 * degC, 45 * degC, 60 * degC),
-        help="45 °C in a closed box, 60 °C in a box in the sun",
-        **more,
-    )
+    return ask_fact("θ_a", "cables.ambient", 45 * degC, habit=True, common=(30 * degC, 45 * degC, 60 * degC), **more)
 
 
 def lay(**more: Any) -> Any:

@@ -6,7 +6,7 @@ takes its power in pulses, and what heats a cable is the root mean square of the
 
 from __future__ import annotations
 
-from calc.check import Answer, Caution, Check, Example, Requirement, answer, ask, less, pick, require
+from calc.check import Answer, Caution, Check, Example, Requirement, answer, ask, ask_fact, less, pick, require
 from calc.checks import battery_side as side
 from calc.laws import bank_current as law
 from calc.quantity import OutsideValidity, Quantity, constant, limit, need, step
@@ -31,13 +31,10 @@ class BankCurrent(Check):
     headline = "current_at_cutoff"
 
     continuous: Quantity = side.continuous()
-    surge: Quantity = ask(
+    surge: Quantity = ask_fact(
         "P_s",
-        "Inverter's surge rating",
+        "inverter.surge",
         10_000 * W,
-        low=100 * W,
-        high=90_000 * W,
-        fact="inverter.surge",
         help="In its manual: peak or surge output; put the surge that you really draw, if it is less",
     )
     efficiency_known: str = pick(
@@ -54,34 +51,13 @@ class BankCurrent(Check):
         when={"efficiency_known": (AT_THIS_LOAD,)},
         help="Watts out over battery volts times amps in",
     )
-    resting_volts: Quantity = ask(
-        "E",
-        "Volts at rest, low on charge",
-        51.2 * V,
-        low=5 * V,
-        high=800 * V,
-        fact="bank.resting_volts",
-        common=(12.8 * V, 25.6 * V, 51.2 * V),
-        help="Measured after an hour without load, at the least charge you keep",
-    )
+    resting_volts: Quantity = ask_fact("E", "bank.resting_volts", 51.2 * V, common=(12.8 * V, 25.6 * V, 51.2 * V))
     cutoff: Quantity = side.cutoff()
-    resistance: Quantity = ask(
-        "R_b",
-        "Resistance of the whole bank",
-        14 * mohm,
-        low=0.1 * mohm,
-        high=1000 * mohm,
-        fact="bank.resistance",
-        common=(8 * mohm, 12 * mohm, 16 * mohm),
-        help="With its leads, from two loads: the fall of the volts over the rise of the amps",
-    )
-    capacitance: Quantity = ask(
+    resistance: Quantity = ask_fact("R_b", "bank.resistance", 14 * mohm, common=(8 * mohm, 12 * mohm, 16 * mohm))
+    capacitance: Quantity = ask_fact(
         "C",
-        "Input capacitance",
+        "inverter.capacitance",
         10 * mF,
-        low=0.1 * mF,
-        high=500 * mF,
-        fact="inverter.capacitance",
         habit=True,
         common=(5 * mF, 10 * mF, 20 * mF),
         help="From the maker; most have so little that the bank gives the whole ripple",
@@ -106,15 +82,7 @@ class BankCurrent(Check):
         help="60 or 50",
     )
     strings: Quantity = side.strings()
-    string_limit: Quantity = ask(
-        "I_lim",
-        "Most current out of one string",
-        100 * A,
-        low=1 * A,
-        high=2000 * A,
-        fact="bank.discharge_limit",
-        help="Continuous discharge, in the battery's manual",
-    )
+    string_limit: Quantity = ask_fact("I_lim", "bank.discharge_limit", 100 * A)
 
     def solve(self) -> Answer:
         if (self.cutoff >= self.resting_volts).holds:

@@ -17,10 +17,10 @@ from calc.check import (
     Fix,
     Requirement,
     answer,
-    ask,
+    ask_fact,
     less,
     more,
-    pick,
+    pick_fact,
     require,
 )
 from calc.quantity import Quantity, constant, limit, step
@@ -45,95 +45,16 @@ class BankFromCells(Check):
     title = "Bank from cells"
     headline = "nameplate_energy"
 
-    chemistry: str = pick(
-        "Chemistry", CHEMISTRIES, "LFP", fact="bank.chemistry", help="On the cell; it sets the volts of one"
-    )
-    series: Quantity = ask(
-        "N_s",
-        "Cells in series",
-        16 * one,
-        low=1 * one,
-        high=200 * one,
-        fact="bank.series",
-        whole=True,
-        common=(8 * one, 15 * one, 16 * one),
-        help="Count them, or read the manual; a 48 V class LFP bank has 15 or 16",
-    )
-    strings: Quantity = ask(
-        "N_p",
-        "Batteries or strings in parallel",
-        2 * one,
-        low=1 * one,
-        high=24 * one,
-        fact="bank.strings",
-        whole=True,
-        help="Count them",
-    )
-    capacity: Quantity = ask(
-        "Q_s",
-        "Capacity of one string",
-        100 * Ah,
-        low=1 * Ah,
-        high=5000 * Ah,
-        fact="bank.capacity",
-        common=(100 * Ah, 200 * Ah, 280 * Ah),
-        help="On the cell's or the battery's plate: Ah",
-    )
-    charge_volts: Quantity = ask(
-        "V_cv",
-        "Highest volts while charging",
-        57.6 * V,
-        low=5 * V,
-        high=1000 * V,
-        fact="bank.highest_volts",
-        help="The absorb or charge voltage in the charger's settings",
-    )
-    bank_lowest: Quantity = ask(
-        "V_bms",
-        "Lowest volts",
-        44 * V,
-        low=5 * V,
-        high=800 * V,
-        fact="bank.lowest_volts",
-        help="Where the battery's protection opens, in its manual",
-    )
-    cutoff: Quantity = ask(
-        "V_co",
-        "Inverter's low-voltage cut-off",
-        46 * V,
-        low=5 * V,
-        high=800 * V,
-        fact="inverter.cutoff",
-        help="In its settings",
-    )
-    inverter_highest: Quantity = ask(
-        "V_hi",
-        "Highest battery volts it takes",
-        60 * V,
-        low=5 * V,
-        high=1000 * V,
-        fact="inverter.highest_volts",
-        help="In the inverter's manual: dc input range",
-    )
-    reserve: Quantity = ask(
-        "q_r",
-        "Charge kept back",
-        10 * percent,
-        low=0 * percent,
-        high=60 * percent,
-        fact="bank.reserve",
-        common=(10 * percent, 20 * percent),
-        help="Your rule; never under the maker's least charge",
-    )
-    peak_efficiency: Quantity = ask(
-        "η",
-        "Inverter's best efficiency",
-        93 * percent,
-        low=75 * percent,
-        high=99 * percent,
-        fact="inverter.peak_efficiency",
-        help="In its manual",
-    )
+    chemistry: str = pick_fact("bank.chemistry", "LFP", help="On the cell; it sets the volts of one")
+    series: Quantity = ask_fact("N_s", "bank.series", 16 * one, common=(8 * one, 15 * one, 16 * one))
+    strings: Quantity = ask_fact("N_p", "bank.strings", 2 * one)
+    capacity: Quantity = ask_fact("Q_s", "bank.capacity", 100 * Ah, common=(100 * Ah, 200 * Ah, 280 * Ah))
+    charge_volts: Quantity = ask_fact("V_cv", "bank.highest_volts", 57.6 * V)
+    bank_lowest: Quantity = ask_fact("V_bms", "bank.lowest_volts", 44 * V)
+    cutoff: Quantity = ask_fact("V_co", "inverter.cutoff", 46 * V)
+    inverter_highest: Quantity = ask_fact("V_hi", "inverter.highest_volts", 60 * V)
+    reserve: Quantity = ask_fact("q_r", "bank.reserve", 10 * percent, common=(10 * percent, 20 * percent))
+    peak_efficiency: Quantity = ask_fact("η", "inverter.peak_efficiency", 93 * percent)
 
     def solve(self) -> Answer:
         nominal = step(

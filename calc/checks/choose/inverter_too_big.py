@@ -5,7 +5,7 @@ A large inverter is bought for one start a week and paid for every hour.
 
 from __future__ import annotations
 
-from calc.check import Answer, Caution, Check, Example, answer, ask, less, require
+from calc.check import Answer, Caution, Check, Example, answer, ask, ask_fact, less, require
 from calc.laws.inverter import losses
 from calc.quantity import OutsideValidity, Quantity, constant, need, step
 from calc.sources import COMMON_PRACTICE, LOSS_MODEL
@@ -18,16 +18,7 @@ class InverterTooBig(Check):
     title = "Inverter's idle draw"
     headline = "idle_share"
 
-    idle: Quantity = ask(
-        "P₀",
-        "Inverter's idle draw",
-        60 * W,
-        low=0.5 * W,
-        high=500 * W,
-        fact="inverter.idle",
-        common=(25 * W, 55 * W, 90 * W),
-        help="In its manual: no-load watts; or measured at the battery",
-    )
+    idle: Quantity = ask_fact("P₀", "inverter.idle", 60 * W, common=(25 * W, 55 * W, 90 * W))
     hours_on: Quantity = ask(
         "t_on",
         "Hours a day it is switched on",
@@ -38,43 +29,10 @@ class InverterTooBig(Check):
         common=(8 * h, 12 * h, 24 * h),
         help="24 unless somebody switches it off, or its sleep mode finds nothing to do",
     )
-    loads_energy: Quantity = ask(
-        "E_l",
-        "Energy the loads take in a day",
-        1.5 * kWh,
-        low=0 * kWh,
-        high=200 * kWh,
-        fact="place.loads_energy",
-        common=(0.5 * kWh, 1.5 * kWh, 5 * kWh),
-        help="At the outlets: watts times hours, added up",
-    )
-    peak_efficiency: Quantity = ask(
-        "η",
-        "Inverter's best efficiency",
-        93 * percent,
-        low=75 * percent,
-        high=99 * percent,
-        fact="inverter.peak_efficiency",
-        help="In its manual",
-    )
-    continuous: Quantity = ask(
-        "P_r",
-        "Inverter's continuous rating here",
-        5000 * W,
-        low=100 * W,
-        high=30_000 * W,
-        fact="inverter.continuous",
-        help="On its plate, less what heat and altitude take off",
-    )
-    bank_energy: Quantity = ask(
-        "E_n",
-        "Nameplate energy of the bank",
-        10.2 * kWh,
-        low=0.2 * kWh,
-        high=100 * kWh,
-        fact="bank.energy",
-        help="On the battery's plate: volts times amp-hours, over 1000",
-    )
+    loads_energy: Quantity = ask_fact("E_l", "place.loads_energy", 1.5 * kWh, common=(0.5 * kWh, 1.5 * kWh, 5 * kWh))
+    peak_efficiency: Quantity = ask_fact("η", "inverter.peak_efficiency", 93 * percent)
+    continuous: Quantity = ask_fact("P_r", "inverter.continuous", 5000 * W)
+    bank_energy: Quantity = ask_fact("E_n", "bank.energy", 10.2 * kWh)
 
     def solve(self) -> Answer:
         if (self.loads_energy > self.continuous * self.hours_on).holds:

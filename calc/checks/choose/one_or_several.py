@@ -5,7 +5,21 @@ One has the fewest joints and the lowest price. Several can be carried, and some
 
 from __future__ import annotations
 
-from calc.check import Answer, Caution, Check, Example, Requirement, answer, ask, less, more, option, pick, require
+from calc.check import (
+    Answer,
+    Caution,
+    Check,
+    Example,
+    Requirement,
+    answer,
+    ask,
+    ask_fact,
+    less,
+    more,
+    option,
+    pick,
+    require,
+)
 from calc.quantity import Quantity, constant, limit, need, rounded_up, step
 from calc.sources import COMMON_PRACTICE, NIOSH_LIFTING, OWN_DERIVATION
 from calc.units import A, W, dollars, dollars_per_kWh, kg, kg_per_kWh, kWh, mohm, one, percent
@@ -20,20 +34,14 @@ class OneOrSeveral(Check):
     title = "One battery or several"
     headline = "heaviest_lift"
 
-    batteries: Quantity = ask(
+    batteries: Quantity = ask_fact(
         "N_p",
-        "Batteries or strings in parallel",
+        "bank.strings",
         2 * one,
-        low=1 * one,
-        high=24 * one,
-        fact="bank.strings",
-        whole=True,
         common=(1 * one, 2 * one, 4 * one),
         help="1 for one big one; each can be taken out by itself",
     )
-    mass: Quantity = ask(
-        "m_b", "Mass of the bank", 92 * kg, low=1 * kg, high=2000 * kg, fact="bank.mass", help="On the plates, added up"
-    )
+    mass: Quantity = ask_fact("m_b", "bank.mass", 92 * kg)
     people: Quantity = ask(
         "n_h",
         "People who lift it out",
@@ -44,24 +52,8 @@ class OneOrSeveral(Check):
         habit=True,
         help="Those who are there on an ordinary day",
     )
-    bank_energy: Quantity = ask(
-        "E_n",
-        "Nameplate energy of the bank",
-        10.2 * kWh,
-        low=0.2 * kWh,
-        high=100 * kWh,
-        fact="bank.energy",
-        help="On the plates, added up",
-    )
-    reserve: Quantity = ask(
-        "q_r",
-        "Charge kept back",
-        10 * percent,
-        low=0 * percent,
-        high=60 * percent,
-        fact="bank.reserve",
-        help="Your rule; never under the maker's least charge",
-    )
+    bank_energy: Quantity = ask_fact("E_n", "bank.energy", 10.2 * kWh)
+    reserve: Quantity = ask_fact("q_r", "bank.reserve", 10 * percent)
     if_one_fails: str = pick(
         "When one battery fails, the work",
         (MAY_STOP, MUST_RUN),
@@ -78,15 +70,7 @@ class OneOrSeveral(Check):
         habit=True,
         help="Watts over volts; the page on the bank's current says it better",
     )
-    discharge_limit: Quantity = ask(
-        "I_lim",
-        "Most current out of one string",
-        100 * A,
-        low=1 * A,
-        high=2000 * A,
-        fact="bank.discharge_limit",
-        help="Continuous discharge, in the manual",
-    )
+    discharge_limit: Quantity = ask_fact("I_lim", "bank.discharge_limit", 100 * A)
     joint: Quantity = ask(
         "R_j",
         "Resistance of one joint",

@@ -16,9 +16,11 @@ from calc.check import (
     Requirement,
     answer,
     ask,
+    ask_fact,
     less,
     option,
     pick,
+    pick_fact,
     require,
 )
 from calc.drawing.outlet_faces import drawn, from_memory
@@ -41,14 +43,7 @@ class Outlet(Check):
     title = "What an outlet gives"
     headline = "most_current"
 
-    outlet: str = pick(
-        "The outlet",
-        table("outlets").rows,
-        "5-20",
-        fact="outlets.configuration",
-        rules=(NEC,),
-        help="By the pattern of its slots",
-    )
+    outlet: str = pick_fact("outlets.configuration", "5-20", rules=(NEC,))
     connector: str = pick("Colour of the connector", {IEC: COLOURS}, {IEC: "blue"}, help="Of its housing or its lid")
     connector_rating: str = pick(
         "Amps on the connector", {IEC: RATINGS}, {IEC: "16 A"}, help="Moulded into its face or lid"
@@ -85,16 +80,7 @@ class Outlet(Check):
         common=(110 * V, 230 * V, 400 * V),
         help="Beside the amps; of a three-phase one between two phases",
     )
-    breaker: Quantity = ask(
-        "I_B",
-        "Breaker of the outlet",
-        20 * A,
-        low=10 * A,
-        high=100 * A,
-        fact="outlets.breaker",
-        common=(15 * A, 16 * A, 20 * A, 30 * A, 50 * A),
-        help="The number on its handle",
-    )
+    breaker: Quantity = ask_fact("I_B", "outlets.breaker", 20 * A, common=(15 * A, 16 * A, 20 * A, 30 * A, 50 * A))
     other_amps: Quantity = ask(
         "I_x",
         "Other loads on the same breaker",

@@ -6,7 +6,21 @@ faster than the open ones, and one too few leaves the afternoon without charge.
 
 from __future__ import annotations
 
-from calc.check import NEC, Answer, Caution, Check, Example, Requirement, answer, ask, less, more, pick, require
+from calc.check import (
+    NEC,
+    Answer,
+    Caution,
+    Check,
+    Example,
+    Requirement,
+    answer,
+    ask,
+    ask_fact,
+    less,
+    more,
+    pick,
+    require,
+)
 from calc.quantity import OutsideValidity, Quantity, constant, largest, limit, need, rounded_down, smallest, step
 from calc.sources import COMMON_PRACTICE, NEC_2023, OWN_DERIVATION, SINGLE_DIODE
 from calc.tables import table
@@ -22,46 +36,11 @@ class PanelString(Check):
     headline = "cold_volts"
     rule_sets = (NEC,)
 
-    series: Quantity = ask(
-        "N_ps",
-        "Panels in series",
-        2 * one,
-        low=1 * one,
-        high=30 * one,
-        fact="panels.series",
-        whole=True,
-        help="In each string",
-    )
-    count: Quantity = ask(
-        "N_pv", "Panels", 2 * one, low=1 * one, high=60 * one, fact="panels.count", whole=True, help="Count them"
-    )
-    open_volts: Quantity = ask(
-        "V_oc",
-        "Open-circuit volts of one panel",
-        37.2 * V,
-        low=5 * V,
-        high=120 * V,
-        fact="panels.open_volts",
-        help="On its back: Voc",
-    )
-    power_volts: Quantity = ask(
-        "V_mp",
-        "Volts at full power of one panel",
-        31.1 * V,
-        low=4 * V,
-        high=110 * V,
-        fact="panels.power_volts",
-        help="On its back: Vmp",
-    )
-    watts: Quantity = ask(
-        "P_1",
-        "Watts of one panel",
-        410 * W,
-        low=5 * W,
-        high=800 * W,
-        fact="panels.watts",
-        help="On its back",
-    )
+    series: Quantity = ask_fact("N_ps", "panels.series", 2 * one)
+    count: Quantity = ask_fact("N_pv", "panels.count", 2 * one)
+    open_volts: Quantity = ask_fact("V_oc", "panels.open_volts", 37.2 * V)
+    power_volts: Quantity = ask_fact("V_mp", "panels.power_volts", 31.1 * V)
+    watts: Quantity = ask_fact("P_1", "panels.watts", 410 * W)
     cold_by: str = pick(
         "Rise in the cold",
         (BY_SHEET, BY_TABLE),
@@ -69,43 +48,10 @@ class PanelString(Check):
         habit=True,
         help="The table is for crystalline silicon whose sheet is lost; it steps, and is on the safe side",
     )
-    volts_slope: Quantity = ask(
-        "β_oc",
-        "Change of its open volts with temperature",
-        -0.26 * percent_per_K,
-        low=-0.6 * percent_per_K,
-        high=-0.1 * percent_per_K,
-        fact="panels.volts_slope",
-        when={"cold_by": (BY_SHEET,)},
-        help="On its sheet: per kelvin",
-    )
-    power_slope: Quantity = ask(
-        "γ",
-        "Change of its power with temperature",
-        -0.34 * percent_per_K,
-        low=-0.8 * percent_per_K,
-        high=-0.1 * percent_per_K,
-        fact="panels.power_slope",
-        help="On its sheet: per kelvin",
-    )
-    coldest: Quantity = ask(
-        "θ_min",
-        "Coldest air it meets",
-        -18 * degC,
-        low=-50 * degC,
-        high=30 * degC,
-        fact="place.coldest",
-        help="The mean yearly extreme of the coldest place it travels to, not the record",
-    )
-    hottest: Quantity = ask(
-        "θ_max",
-        "Hottest air it meets",
-        34 * degC,
-        low=0 * degC,
-        high=60 * degC,
-        fact="place.hottest",
-        help="In the shade",
-    )
+    volts_slope: Quantity = ask_fact("β_oc", "panels.volts_slope", -0.26 * percent_per_K, when={"cold_by": (BY_SHEET,)})
+    power_slope: Quantity = ask_fact("γ", "panels.power_slope", -0.34 * percent_per_K)
+    coldest: Quantity = ask_fact("θ_min", "place.coldest", -18 * degC)
+    hottest: Quantity = ask_fact("θ_max", "place.hottest", 34 * degC)
     rise: Quantity = ask(
         "Δθ",
         "How much hotter the cells are than the air",
@@ -115,51 +61,11 @@ class PanelString(Check):
         habit=True,
         help="30 K on a rack, 35 K and more flat on a roof or a lid",
     )
-    controller_volts: Quantity = ask(
-        "V_ctl",
-        "Highest panel volts of the controller",
-        150 * V,
-        low=12 * V,
-        high=1000 * V,
-        fact="panels.controller_volts",
-        help="On its plate",
-    )
-    controller_start: Quantity = ask(
-        "V_st",
-        "Least panel volts at which the controller works",
-        60 * V,
-        low=5 * V,
-        high=500 * V,
-        fact="panels.controller_start",
-        help="In its manual; for many, the battery's volts and 5 V more",
-    )
-    controller_amps: Quantity = ask(
-        "I_ctl",
-        "Most charging current of the controller",
-        60 * A,
-        low=1 * A,
-        high=300 * A,
-        fact="panels.controller_amps",
-        help="On its plate",
-    )
-    bank_volts: Quantity = ask(
-        "V_b",
-        "Nominal volts",
-        51.2 * V,
-        low=5 * V,
-        high=800 * V,
-        fact="bank.nominal_volts",
-        help="On the battery's plate",
-    )
-    charge_volts: Quantity = ask(
-        "V_cv",
-        "Highest volts while charging",
-        57.6 * V,
-        low=5 * V,
-        high=1000 * V,
-        fact="bank.highest_volts",
-        help="The absorb or charge voltage in the controller's settings",
-    )
+    controller_volts: Quantity = ask_fact("V_ctl", "panels.controller_volts", 150 * V)
+    controller_start: Quantity = ask_fact("V_st", "panels.controller_start", 60 * V)
+    controller_amps: Quantity = ask_fact("I_ctl", "panels.controller_amps", 60 * A)
+    bank_volts: Quantity = ask_fact("V_b", "bank.nominal_volts", 51.2 * V)
+    charge_volts: Quantity = ask_fact("V_cv", "bank.highest_volts", 57.6 * V)
 
     def solve(self) -> Answer:
         standard = self._rated_at()

@@ -6,7 +6,7 @@ take-off then works twice as hard as the last.
 
 from __future__ import annotations
 
-from calc.check import Answer, Caution, Check, Example, Named, answer, ask, less, option, pick, require
+from calc.check import Answer, Caution, Check, Example, Named, answer, ask, ask_fact, less, option, pick, require
 from calc.laws.ladder import shares_across, shares_from_one_end, shares_on_a_bar
 from calc.quantity import Quantity, constant, largest, limit, need, step
 from calc.sources import COMMON_PRACTICE, NGSPICE, OWN_DERIVATION
@@ -66,16 +66,7 @@ class ParallelTakeoff(Check):
         common=(100 * A, 150 * A, 200 * A),
         help="What the inverter takes at its low-voltage cut-off",
     )
-    each: Quantity = ask(
-        "I_lim",
-        "Most current out of one string",
-        100 * A,
-        low=1 * A,
-        high=2000 * A,
-        fact="bank.discharge_limit",
-        common=(50 * A, 100 * A, 200 * A),
-        help="Continuous discharge, in the manual",
-    )
+    each: Quantity = ask_fact("I_lim", "bank.discharge_limit", 100 * A, common=(50 * A, 100 * A, 200 * A))
 
     def solve(self) -> Answer:
         shares = self._shares()

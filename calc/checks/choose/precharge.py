@@ -13,6 +13,7 @@ from calc.check import (
     Requirement,
     answer,
     ask,
+    ask_fact,
     less,
     more,
     option,
@@ -35,26 +36,10 @@ class Precharge(Check):
     title = "Precharge"
     headline = "final_volts"
 
-    highest_volts: Quantity = ask(
-        "V_cv",
-        "Highest volts while charging",
-        57.6 * V,
-        low=5 * V,
-        high=1000 * V,
-        fact="bank.highest_volts",
-        common=(14.4 * V, 28.8 * V, 57.6 * V, 58.4 * V),
-        help="The absorb or charge voltage in the charger's settings",
+    highest_volts: Quantity = ask_fact(
+        "V_cv", "bank.highest_volts", 57.6 * V, common=(14.4 * V, 28.8 * V, 57.6 * V, 58.4 * V)
     )
-    capacitance: Quantity = ask(
-        "C",
-        "Input capacitance",
-        20 * mF,
-        low=0.1 * mF,
-        high=500 * mF,
-        fact="inverter.capacitance",
-        common=(5 * mF, 10 * mF, 20 * mF),
-        help="From the maker, or measured; not printed on most",
-    )
+    capacitance: Quantity = ask_fact("C", "inverter.capacitance", 20 * mF, common=(5 * mF, 10 * mF, 20 * mF))
     resistor: Quantity = ask(
         "R",
         "Precharge resistor",
@@ -125,16 +110,7 @@ class Precharge(Check):
         common=(200 * A, 500 * A, 1000 * A),
         help="In its sheet: make current, not carry current",
     )
-    resistance: Quantity = ask(
-        "R_b",
-        "Resistance of the whole bank",
-        14 * mohm,
-        low=0.1 * mohm,
-        high=1000 * mohm,
-        fact="bank.resistance",
-        common=(8 * mohm, 12 * mohm, 16 * mohm),
-        help="With its leads, from two loads: the fall of the volts over the rise of the amps",
-    )
+    resistance: Quantity = ask_fact("R_b", "bank.resistance", 14 * mohm, common=(8 * mohm, 12 * mohm, 16 * mohm))
     inductance: Quantity = ask(
         "L_b",
         "Inductance of the loop",

@@ -20,10 +20,11 @@ from calc.check import (
     Named,
     Requirement,
     answer,
-    ask,
+    ask_fact,
     less,
     option,
     pick,
+    pick_fact,
     require,
 )
 from calc.checks import battery_side as side
@@ -80,57 +81,15 @@ class BatteryFuse(Check):
     place: str = pick(
         "Which fuse", (MAIN, OF_A_STRING), MAIN, help="With strings in parallel each has its own, and a main follows"
     )
-    family: str = pick(
-        "Family of fuse", table("dc_fuse").rows, "UL 248-15 Class T", fact="devices.family", help="Printed on it"
+    family: str = pick_fact("devices.family", "UL 248-15 Class T")
+    rating: Quantity = ask_fact("I_B", "devices.rating", 175 * A, common=(100 * A, 150 * A, 175 * A, 200 * A))
+    dc_volts: Quantity = ask_fact("V_dc", "devices.dc_volts", 125 * V, common=(32 * V, 58 * V, 80 * V, 125 * V))
+    interrupting: Quantity = ask_fact(
+        "I_ic", "devices.interrupting", 20_000 * A, common=(2000 * A, 6000 * A, 20_000 * A)
     )
-    rating: Quantity = ask(
-        "I_B",
-        "Breaker or fuse before the run",
-        175 * A,
-        low=1 * A,
-        high=800 * A,
-        fact="devices.rating",
-        common=(100 * A, 150 * A, 175 * A, 200 * A),
-        help="The number on its body",
-    )
-    dc_volts: Quantity = ask(
-        "V_dc",
-        "Volts dc it may break",
-        125 * V,
-        low=0 * V,
-        high=1500 * V,
-        fact="devices.dc_volts",
-        common=(32 * V, 58 * V, 80 * V, 125 * V),
-        help="Printed with dc beside it; 0 where only ac volts are printed",
-    )
-    interrupting: Quantity = ask(
-        "I_ic",
-        "Current it can interrupt, dc",
-        20_000 * A,
-        low=100 * A,
-        high=200_000 * A,
-        fact="devices.interrupting",
-        common=(2000 * A, 6000 * A, 20_000 * A),
-        help="In its sheet, for dc; the large figure is often the one for ac",
-    )
-    distance: Quantity = ask(
-        "L_F",
-        "Length of cable from the source to it",
-        6 * inch,
-        low=0 * inch,
-        high=600 * inch,
-        fact="devices.distance",
-        help="Along the cable, from the battery's post",
-    )
+    distance: Quantity = ask_fact("L_F", "devices.distance", 6 * inch)
     cover: str = pick("That length lies", (BARE, SHEATHED, AT_THE_POST), BARE, habit=True, help="Bare is the strictest")
-    string_fuses: str = pick(
-        "A fuse of its own in each string?",
-        ("no", "yes"),
-        "yes",
-        fact="bank.string_fuses",
-        help="Follow the lead of each battery to the bus bar",
-        when={"place": (MAIN,)},
-    )
+    string_fuses: str = pick_fact("bank.string_fuses", "yes", when={"place": (MAIN,)})
     highest_volts: Quantity = side.highest_volts()
     short_known: str = side.short_known()
     short_stated: Quantity = side.short_stated()

@@ -23,6 +23,7 @@ from calc.check import (
     ask,
     option,
     pick,
+    pick_fact,
     require,
 )
 from calc.quantity import Quantity, Statement, alternative, constant, step
@@ -43,27 +44,9 @@ class BondAndGround(Check):
     title = "Bond and ground"
     headline = "bonds"
 
-    bond: str = pick(
-        "Neutral bonded to ground inside",
-        (FREE, FIXED, RELAY),
-        RELAY,
-        fact="inverter.bond",
-        help="In the manual: neutral-ground bond; count a wire or screw in the outlet box as well",
-    )
-    switches_neutral: str = pick(
-        "Does its transfer switch the neutral?",
-        ("no", "yes"),
-        "yes",
-        fact="inverter.switches_neutral",
-        help="In the manual: two poles opened, or the neutral passed straight through",
-    )
-    feeds: str = pick(
-        "What it feeds",
-        (OWN, BUILDING),
-        OWN,
-        fact="place.feeds",
-        help="Cord-and-plug tools at its own outlets, or a house's panel",
-    )
+    bond: str = pick_fact("inverter.bond", RELAY)
+    switches_neutral: str = pick_fact("inverter.switches_neutral", "yes")
+    feeds: str = pick_fact("place.feeds", OWN)
     building_switches: str = pick(
         "Does the building's transfer switch the neutral?",
         ("no", "yes"),
@@ -90,13 +73,7 @@ class BondAndGround(Check):
     bond_size: str = pick(
         "Size of the bond wire", SIZES, "10 AWG", rules=(NEC,), help="Copper, from the frame's point to the ground bar"
     )
-    frame_bond: str = pick(
-        "Battery minus bonded to the frame?",
-        (NO_BOND, ONE_POINT, SEVERAL),
-        NO_BOND,
-        fact="bank.frame_bond",
-        help="Look for a wire from minus to the frame",
-    )
+    frame_bond: str = pick_fact("bank.frame_bond", NO_BOND)
     isolated: str = pick(
         "Is the inverter isolated between battery and ac?",
         ("no, or not known", "yes"),

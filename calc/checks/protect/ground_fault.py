@@ -19,6 +19,7 @@ from calc.check import (
     less,
     option,
     pick,
+    pick_fact,
     require,
 )
 from calc.laws.ground_fault import CLASS_A, longest_class_a_time, longest_rcd_time, no_trip_below, trips_from
@@ -48,21 +49,8 @@ class GroundFault(Check):
     title = "Ground-fault device"
     headline = "protection"
 
-    outlet: str = pick(
-        "The outlet",
-        table("outlets").rows,
-        "5-20",
-        fact="outlets.configuration",
-        rules=(NEC,),
-        help="By the pattern of its slots",
-    )
-    device: str = pick(
-        "Ground-fault protection",
-        DEVICES,
-        CLASS_A,
-        fact="outlets.ground_fault",
-        help="A test button on it, or on its breaker; its face says 5 mA or 30 mA",
-    )
+    outlet: str = pick_fact("outlets.configuration", "5-20", rules=(NEC,))
+    device: str = pick_fact("outlets.ground_fault", CLASS_A)
     site: str = pick(
         "Where it is used", (SITE, OTHERWISE), OTHERWISE, rules=(NEC,), help="Employees of anybody make it a job site"
     )

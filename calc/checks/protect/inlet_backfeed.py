@@ -19,6 +19,7 @@ from calc.check import (
     less,
     option,
     pick,
+    pick_fact,
     require,
 )
 from calc.laws.discharge import safe_volts, volts_left
@@ -48,13 +49,7 @@ class InletBackfeed(Check):
     title = "Back out of the inlet"
     headline = "way_back"
 
-    live_pins: str = pick(
-        "Are the pins live when it is unplugged?",
-        (NO, YES),
-        NO,
-        fact="inlet.shows_live_pins",
-        help="By the wiring, and with a non-contact tester held near the covered inlet while the rig inverts; never by touch",
-    )
+    live_pins: str = pick_fact("inlet.shows_live_pins", NO)
     entry: str = pick("How power gets in", (PINS, SLOTS), PINS, help="Look at it with everything off")
     transfer: str = pick(
         "What keeps inlet and inverter apart",
@@ -112,13 +107,7 @@ class InletBackfeed(Check):
         common=(100 * kohm, 220 * kohm, 470 * kohm),
         help="In the same manual: bleeder or discharge resistor",
     )
-    feeds: str = pick(
-        "What it feeds",
-        (OWN, BUILDING),
-        OWN,
-        fact="place.feeds",
-        help="Cord-and-plug tools at its own outlets, or a house's panel",
-    )
+    feeds: str = pick_fact("place.feeds", OWN)
     into_building: str = pick(
         "How it gets into the building",
         (LISTED, INTERLOCK, BREAKER),

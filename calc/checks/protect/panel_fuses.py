@@ -20,6 +20,7 @@ from calc.check import (
     Requirement,
     answer,
     ask,
+    ask_fact,
     less,
     next_option,
     pick,
@@ -50,64 +51,13 @@ class PanelFuses(Check):
     headline = "least_fuse"
     rule_sets = (NEC,)
 
-    short_amps: Quantity = ask(
-        "I_sc",
-        "Short-circuit current of one panel",
-        13.9 * A,
-        low=0.2 * A,
-        high=25 * A,
-        fact="panels.short_amps",
-        help="On its back: Isc",
-    )
-    fuse_limit: Quantity = ask(
-        "I_fm",
-        "Largest series fuse",
-        25 * A,
-        low=5 * A,
-        high=60 * A,
-        fact="panels.fuse_limit",
-        help="On its back",
-    )
-    count: Quantity = ask(
-        "N_pv", "Panels", 2 * one, low=1 * one, high=60 * one, fact="panels.count", whole=True, help="Count them"
-    )
-    series: Quantity = ask(
-        "N_ps",
-        "Panels in series",
-        2 * one,
-        low=1 * one,
-        high=30 * one,
-        fact="panels.series",
-        whole=True,
-        help="In each string",
-    )
-    open_volts: Quantity = ask(
-        "V_oc",
-        "Open-circuit volts of one panel",
-        37.2 * V,
-        low=5 * V,
-        high=120 * V,
-        fact="panels.open_volts",
-        help="On its back: Voc",
-    )
-    volts_slope: Quantity = ask(
-        "β_oc",
-        "Change of its open volts with temperature",
-        -0.26 * percent_per_K,
-        low=-0.6 * percent_per_K,
-        high=-0.1 * percent_per_K,
-        fact="panels.volts_slope",
-        help="On its sheet: per kelvin",
-    )
-    coldest: Quantity = ask(
-        "θ_min",
-        "Coldest air it meets",
-        -18 * degC,
-        low=-50 * degC,
-        high=30 * degC,
-        fact="place.coldest",
-        help="The mean yearly extreme of the coldest place it travels to",
-    )
+    short_amps: Quantity = ask_fact("I_sc", "panels.short_amps", 13.9 * A)
+    fuse_limit: Quantity = ask_fact("I_fm", "panels.fuse_limit", 25 * A)
+    count: Quantity = ask_fact("N_pv", "panels.count", 2 * one)
+    series: Quantity = ask_fact("N_ps", "panels.series", 2 * one)
+    open_volts: Quantity = ask_fact("V_oc", "panels.open_volts", 37.2 * V)
+    volts_slope: Quantity = ask_fact("β_oc", "panels.volts_slope", -0.26 * percent_per_K)
+    coldest: Quantity = ask_fact("θ_min", "place.coldest", -18 * degC)
     fuse: str = pick("Fuse in each string", (NO_FUSE, *RATINGS), NO_FUSE, help="Printed on it")
     fuse_volts: Quantity = ask(
         "V_f",

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from calc.check import IEC, Answer, Caution, Change, Check, Example, Fix, answer, ask, pick, require
+from calc.check import IEC, Answer, Caution, Change, Check, Example, Fix, answer, ask, ask_fact, pick, require
 from calc.checks import battery_side as side
 from calc.laws import conductor as us
 from calc.laws import short_circuit as law
@@ -38,15 +38,7 @@ class ShortCircuit(Check):
     series: Quantity = side.series(when={"known_by": (BY_CELLS,)})
     strings: Quantity = side.strings()
     leads: Quantity = side.leads()
-    capacity: Quantity = ask(
-        "Q_s",
-        "Capacity of one string",
-        100 * Ah,
-        low=1 * Ah,
-        high=5000 * Ah,
-        fact="bank.capacity",
-        help="On the plate: Ah",
-    )
+    capacity: Quantity = ask_fact("Q_s", "bank.capacity", 100 * Ah)
     where: str = pick(
         "Where the device is",
         (AT_THE_BANK, DOWN_THE_CABLE),
@@ -74,15 +66,8 @@ class ShortCircuit(Check):
         habit=True,
         help="About 1 µH for each metre of cable pair",
     )
-    interrupting: Quantity = ask(
-        "I_ic",
-        "Current it can interrupt, dc",
-        20_000 * A,
-        low=100 * A,
-        high=200_000 * A,
-        fact="devices.interrupting",
-        common=(2000 * A, 6000 * A, 10_000 * A, 20_000 * A),
-        help="Printed on the fuse or breaker, or in its sheet, with dc beside it",
+    interrupting: Quantity = ask_fact(
+        "I_ic", "devices.interrupting", 20_000 * A, common=(2000 * A, 6000 * A, 10_000 * A, 20_000 * A)
     )
 
     def solve(self) -> Answer:

@@ -5,11 +5,10 @@ Cold cells take the current and keep their looks; the lithium plates as metal, a
 
 from __future__ import annotations
 
-from calc.check import Answer, Caution, Check, Example, answer, ask, less, pick, require
+from calc.check import Answer, Caution, Check, Example, answer, ask, ask_fact, less, pick, pick_fact, require
 from calc.laws.charging import charge_allowed
 from calc.quantity import Quantity, alternative, limit, smallest
 from calc.sources import COMMON_PRACTICE, LFP_SHEETS
-from calc.tables import table
 from calc.units import A, Ah, degC, one
 
 GENERAL, MAKERS = "the general rule", "the maker's own, at this temperature"
@@ -21,9 +20,7 @@ class BatteryLimit(Check):
     title = "Charge at this temperature"
     headline = "allowed"
 
-    chemistry: str = pick(
-        "Chemistry", table("cell_volts").rows, "LFP", fact="bank.chemistry", help="On the battery's plate"
-    )
+    chemistry: str = pick_fact("bank.chemistry", "LFP")
     rule: str = pick(
         "Limit by",
         (GENERAL, MAKERS),
@@ -40,55 +37,11 @@ class BatteryLimit(Check):
         when={"rule": (MAKERS,)},
         help="In the manual, at the temperature the cells have now; 0 where it says not to charge",
     )
-    cells: Quantity = ask(
-        "θ_c",
-        "Temperature of the bank's cells",
-        20 * degC,
-        low=-40 * degC,
-        high=65 * degC,
-        fact="now.cells",
-        common=(0 * degC, 10 * degC, 25 * degC),
-        help="On the battery's monitor; the coldest one, not the air: cells lag it by hours",
-    )
-    capacity: Quantity = ask(
-        "Q_s",
-        "Capacity of one string",
-        100 * Ah,
-        low=1 * Ah,
-        high=5000 * Ah,
-        fact="bank.capacity",
-        common=(100 * Ah, 200 * Ah, 280 * Ah),
-        help="On the plate: Ah",
-    )
-    strings: Quantity = ask(
-        "N_p",
-        "Batteries or strings in parallel",
-        2 * one,
-        low=1 * one,
-        high=24 * one,
-        fact="bank.strings",
-        whole=True,
-        help="Only those that are connected now",
-    )
-    charge_limit: Quantity = ask(
-        "I_ch",
-        "Most current into one string",
-        50 * A,
-        low=1 * A,
-        high=2000 * A,
-        fact="bank.charge_limit",
-        help="Continuous charge, in the manual",
-    )
-    charger_set: Quantity = ask(
-        "I_cs",
-        "Charging current it is set to, dc",
-        40 * A,
-        low=1 * A,
-        high=600 * A,
-        fact="inverter.charger_set",
-        common=(20 * A, 40 * A, 80 * A),
-        help="In the charger's settings; all chargers at work added up",
-    )
+    cells: Quantity = ask_fact("θ_c", "now.cells", 20 * degC, common=(0 * degC, 10 * degC, 25 * degC))
+    capacity: Quantity = ask_fact("Q_s", "bank.capacity", 100 * Ah, common=(100 * Ah, 200 * Ah, 280 * Ah))
+    strings: Quantity = ask_fact("N_p", "bank.strings", 2 * one, help="Only those that are connected now")
+    charge_limit: Quantity = ask_fact("I_ch", "bank.charge_limit", 50 * A)
+    charger_set: Quantity = ask_fact("I_cs", "inverter.charger_set", 40 * A, common=(20 * A, 40 * A, 80 * A))
 
     def solve(self) -> Answer:
         one_string, why = self._one_string()

@@ -9,7 +9,7 @@ from __future__ import annotations
 from typing import Any
 
 from calc import sun
-from calc.check import GO, NO, Answer, Caution, Check, Example, Fix, Named, answer, ask, less, more, require
+from calc.check import GO, NO, Answer, Caution, Check, Example, Fix, Named, answer, ask_fact, less, more, require
 from calc.checks.refill.sun_today import SunToday, tilts
 from calc.laws.open_circuit import stepped
 from calc.laws.panels import array_of, energy_of_days
@@ -27,43 +27,10 @@ class DaysFromSun(Check):
     title = "Days from the sun"
     headline = "nine_in_ten"
 
-    time_wanted: Quantity = ask(
-        "t_w",
-        "Days there are to refill from sun",
-        3 * day,
-        low=1 * day,
-        high=60 * day,
-        fact="place.sun_days",
-        common=(1 * day, 3 * day, 7 * day),
-        help="Your own plan",
-    )
-    bank_energy: Quantity = ask(
-        "E_n",
-        "Nameplate energy of the bank",
-        10.2 * kWh,
-        low=0.2 * kWh,
-        high=100 * kWh,
-        fact="bank.energy",
-        help="On the battery's plate: volts times amp-hours, over 1000",
-    )
-    health: Quantity = ask(
-        "s",
-        "What is left of the nameplate energy",
-        100 * percent,
-        low=50 * percent,
-        high=100 * percent,
-        fact="bank.health",
-        help="From a measured discharge; 100 % when new",
-    )
-    charge: Quantity = ask(
-        "q",
-        "Charge left now",
-        50 * percent,
-        low=0 * percent,
-        high=100 * percent,
-        fact="now.charge",
-        help="On the battery's monitor",
-    )
+    time_wanted: Quantity = ask_fact("t_w", "place.sun_days", 3 * day, common=(1 * day, 3 * day, 7 * day))
+    bank_energy: Quantity = ask_fact("E_n", "bank.energy", 10.2 * kWh)
+    health: Quantity = ask_fact("s", "bank.health", 100 * percent)
+    charge: Quantity = ask_fact("q", "now.charge", 50 * percent)
     used: Quantity = _SAME["need"]
     latitude: Quantity = _SAME["latitude"]
     longitude: Quantity = _SAME["longitude"]

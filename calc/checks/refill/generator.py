@@ -6,7 +6,20 @@ charge: load it well, then switch it off.
 
 from __future__ import annotations
 
-from calc.check import PHYSICAL, Answer, Caution, Check, Example, Requirement, answer, ask, less, more, require
+from calc.check import (
+    PHYSICAL,
+    Answer,
+    Caution,
+    Check,
+    Example,
+    Requirement,
+    answer,
+    ask,
+    ask_fact,
+    less,
+    more,
+    require,
+)
 from calc.quantity import Quantity, constant, limit, need, step
 from calc.sources import COMMON_PRACTICE, FUEL_CHART, OWN_DERIVATION
 from calc.units import A, V, W, dollars_per_gal, dollars_per_kWh, gal, gal_per_h, gal_per_kWh, h, kWh, one, percent
@@ -54,69 +67,13 @@ class Generator(Check):
         high=50 * dollars_per_gal,
         help="At the pump",
     )
-    running: Quantity = ask(
-        "S_x",
-        "Other loads running on the inverter",
-        0 * W,
-        low=0 * W,
-        high=20_000 * W,
-        fact="now.running",
-        help="Tools that run on the generator meanwhile",
-    )
-    charger_set: Quantity = ask(
-        "I_cs",
-        "Charging current it is set to, dc",
-        40 * A,
-        low=1 * A,
-        high=600 * A,
-        fact="inverter.charger_set",
-        help="In the charger's settings",
-    )
-    bank_volts: Quantity = ask(
-        "V_b",
-        "Nominal volts",
-        51.2 * V,
-        low=5 * V,
-        high=800 * V,
-        fact="bank.nominal_volts",
-        help="On the battery's plate",
-    )
-    charger_efficiency: Quantity = ask(
-        "η_c",
-        "Charger's efficiency",
-        92 * percent,
-        low=70 * percent,
-        high=98 * percent,
-        fact="inverter.charger_efficiency",
-        help="In its manual, or measured",
-    )
-    bank_energy: Quantity = ask(
-        "E_n",
-        "Nameplate energy of the bank",
-        10.2 * kWh,
-        low=0.2 * kWh,
-        high=100 * kWh,
-        fact="bank.energy",
-        help="On the battery's plate: volts times amp-hours, over 1000",
-    )
-    health: Quantity = ask(
-        "s",
-        "What is left of the nameplate energy",
-        100 * percent,
-        low=50 * percent,
-        high=100 * percent,
-        fact="bank.health",
-        help="From a measured discharge; 100 % when new",
-    )
-    charge: Quantity = ask(
-        "q",
-        "Charge left now",
-        30 * percent,
-        low=0 * percent,
-        high=100 * percent,
-        fact="now.charge",
-        help="On the battery's monitor",
-    )
+    running: Quantity = ask_fact("S_x", "now.running", 0 * W, help="Tools that run on the generator meanwhile")
+    charger_set: Quantity = ask_fact("I_cs", "inverter.charger_set", 40 * A)
+    bank_volts: Quantity = ask_fact("V_b", "bank.nominal_volts", 51.2 * V)
+    charger_efficiency: Quantity = ask_fact("η_c", "inverter.charger_efficiency", 92 * percent)
+    bank_energy: Quantity = ask_fact("E_n", "bank.energy", 10.2 * kWh)
+    health: Quantity = ask_fact("s", "bank.health", 100 * percent)
+    charge: Quantity = ask_fact("q", "now.charge", 30 * percent)
     fill_to: Quantity = ask(
         "q_to",
         "Charge to fill it to",

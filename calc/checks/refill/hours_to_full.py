@@ -17,10 +17,12 @@ from calc.check import (
     Requirement,
     answer,
     ask,
+    ask_fact,
     less,
     more,
     option,
     pick,
+    pick_fact,
     require,
 )
 from calc.laws import stepping
@@ -29,7 +31,6 @@ from calc.laws.inlet import OUTLETS, power_for_charger
 from calc.laws.open_circuit import rest_volts, stepped, stepped_bank
 from calc.quantity import Quantity, constant, limit, need, root, smallest, step
 from calc.sources import COMMON_PRACTICE, OWN_DERIVATION, SOLVER
-from calc.tables import table
 from calc.units import A, Ah, V, W, degC, h, kWh, mohm, one, percent
 
 MARKS = {"80 %": 80 * percent, "90 %": 90 * percent}
@@ -44,79 +45,16 @@ class HoursToFull(Check):
     rule_sets = (NEC,)
 
     mark: str = pick("Fill to", (*MARKS, FULL), FULL, habit=True, help="The last tenth takes longer than its share")
-    time_there_is: Quantity = ask(
-        "t_w",
-        "Time there is to refill",
-        8 * h,
-        low=0.2 * h,
-        high=240 * h,
-        fact="place.refill_time",
-        common=(2 * h, 8 * h, 12 * h),
-        help="Your own plan: overnight, or over lunch",
+    time_there_is: Quantity = ask_fact("t_w", "place.refill_time", 8 * h, common=(2 * h, 8 * h, 12 * h))
+    charge: Quantity = ask_fact("q", "now.charge", 20 * percent, common=(20 * percent, 50 * percent))
+    outlet: str = pick_fact("now.plugged_into", "L5-30", OUTLETS)
+    set_to: Quantity = ask_fact("I_set", "inverter.input_limit", 24 * A, common=(12 * A, 16 * A, 24 * A))
+    running: Quantity = ask_fact(
+        "S_x", "now.running", 0 * W, help="Tools that run while it refills; on 120/240 V those of the busier leg"
     )
-    charge: Quantity = ask(
-        "q",
-        "Charge left now",
-        20 * percent,
-        low=0 * percent,
-        high=100 * percent,
-        fact="now.charge",
-        common=(20 * percent, 50 * percent),
-        help="On the battery's monitor",
-    )
-    outlet: str = pick(
-        "What it is plugged into",
-        OUTLETS,
-        "L5-30",
-        fact="now.plugged_into",
-        help="The outlet on the wall, by the pattern of its slots",
-    )
-    set_to: Quantity = ask(
-        "I_set",
-        "Input current it is set to draw",
-        24 * A,
-        low=1 * A,
-        high=125 * A,
-        fact="inverter.input_limit",
-        common=(12 * A, 16 * A, 24 * A),
-        help="In its settings: input or shore current limit",
-    )
-    running: Quantity = ask(
-        "S_x",
-        "Other loads running on the inverter",
-        0 * W,
-        low=0 * W,
-        high=20_000 * W,
-        fact="now.running",
-        help="Tools that run while it refills; on 120/240 V those of the busier leg",
-    )
-    charger_set: Quantity = ask(
-        "I_cs",
-        "Charging current it is set to, dc",
-        40 * A,
-        low=1 * A,
-        high=600 * A,
-        fact="inverter.charger_set",
-        help="In the charger's settings",
-    )
-    charger_efficiency: Quantity = ask(
-        "η_c",
-        "Charger's efficiency",
-        92 * percent,
-        low=70 * percent,
-        high=98 * percent,
-        fact="inverter.charger_efficiency",
-        help="In its manual, or measured",
-    )
-    charge_volts: Quantity = ask(
-        "V_cv",
-        "Highest volts while charging",
-        57.6 * V,
-        low=5 * V,
-        high=1000 * V,
-        fact="bank.highest_volts",
-        help="The absorb or charge voltage in the charger's settings",
-    )
+    charger_set: Quantity = ask_fact("I_cs", "inverter.charger_set", 40 * A)
+    charger_efficiency: Quantity = ask_fact("η_c", "inverter.charger_efficiency", 92 * percent)
+    charge_volts: Quantity = ask_fact("V_cv", "bank.highest_volts", 57.6 * V)
     tail: Quantity = ask(
         "k_t",
         "Current at which it counts as full, of the capacity per hour",
@@ -126,65 +64,13 @@ class HoursToFull(Check):
         habit=True,
         help="In the charger's settings: tail or end current; 5 % is usual",
     )
-    chemistry: str = pick(
-        "Chemistry", table("cell_volts").rows, "LFP", fact="bank.chemistry", help="On the battery's plate"
-    )
-    series: Quantity = ask(
-        "N_s",
-        "Cells in series",
-        16 * one,
-        low=1 * one,
-        high=200 * one,
-        fact="bank.series",
-        whole=True,
-        help="In the manual; a 48 V class LFP bank has 15 or 16",
-    )
-    strings: Quantity = ask(
-        "N_p",
-        "Batteries or strings in parallel",
-        2 * one,
-        low=1 * one,
-        high=24 * one,
-        fact="bank.strings",
-        whole=True,
-        help="Count them",
-    )
-    capacity: Quantity = ask(
-        "Q_s",
-        "Capacity of one string",
-        100 * Ah,
-        low=1 * Ah,
-        high=5000 * Ah,
-        fact="bank.capacity",
-        help="On the plate: Ah",
-    )
-    resistance: Quantity = ask(
-        "R_b",
-        "Resistance of the whole bank",
-        14 * mohm,
-        low=0.1 * mohm,
-        high=1000 * mohm,
-        fact="bank.resistance",
-        help="In the manual, or measured from two loads; with leads, all strings together",
-    )
-    charge_limit: Quantity = ask(
-        "I_ch",
-        "Most current into one string",
-        50 * A,
-        low=1 * A,
-        high=2000 * A,
-        fact="bank.charge_limit",
-        help="Continuous charge, in the manual",
-    )
-    cells: Quantity = ask(
-        "θ_c",
-        "Temperature of the bank's cells",
-        20 * degC,
-        low=-40 * degC,
-        high=65 * degC,
-        fact="now.cells",
-        help="On the battery's monitor; the coldest one",
-    )
+    chemistry: str = pick_fact("bank.chemistry", "LFP")
+    series: Quantity = ask_fact("N_s", "bank.series", 16 * one)
+    strings: Quantity = ask_fact("N_p", "bank.strings", 2 * one)
+    capacity: Quantity = ask_fact("Q_s", "bank.capacity", 100 * Ah)
+    resistance: Quantity = ask_fact("R_b", "bank.resistance", 14 * mohm)
+    charge_limit: Quantity = ask_fact("I_ch", "bank.charge_limit", 50 * A)
+    cells: Quantity = ask_fact("θ_c", "now.cells", 20 * degC)
 
     def solve(self) -> Answer:
         capacity = step("Q", "Capacity of the bank", self.strings * self.capacity, Ah)

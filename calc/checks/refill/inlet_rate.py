@@ -5,7 +5,7 @@ What tools take is taken first. The weakest of breaker, outlet, inlet, cord and 
 
 from __future__ import annotations
 
-from calc.check import NEC, Answer, Caution, Check, Example, answer, ask, less, pick, require
+from calc.check import NEC, Answer, Caution, Check, Example, answer, ask_fact, less, pick_fact, require
 from calc.laws.inlet import OUTLETS, power_for_charger
 from calc.quantity import Quantity, constant, largest, limit, need, read, rounded_down, smallest, step
 from calc.sources import COMMON_PRACTICE, NEC_2023, OWN_DERIVATION
@@ -22,99 +22,19 @@ class InletRate(Check):
     headline = "charging_power"
     rule_sets = (NEC,)
 
-    outlet: str = pick(
-        "What it is plugged into",
-        OUTLETS,
-        "L5-30",
-        fact="now.plugged_into",
-        help="The outlet on the wall, by the pattern of its slots",
+    outlet: str = pick_fact("now.plugged_into", "L5-30", OUTLETS)
+    breaker: Quantity = ask_fact("I_W", "inlet.breaker", 30 * A, common=(15 * A, 20 * A, 30 * A, 50 * A))
+    shared: Quantity = ask_fact("I_sh", "now.shared", 0 * A)
+    inlet: Quantity = ask_fact("I_in", "inlet.rating", 30 * A)
+    cord: str = pick_fact("inlet.cord_size", "10 AWG")
+    relay: Quantity = ask_fact("I_rel", "inverter.pass_through", 50 * A)
+    set_to: Quantity = ask_fact("I_set", "inverter.input_limit", 24 * A, common=(12 * A, 16 * A, 24 * A))
+    running: Quantity = ask_fact(
+        "S_x", "now.running", 0 * W, help="Tools that run while it refills; on 120/240 V those of the busier leg"
     )
-    breaker: Quantity = ask(
-        "I_W",
-        "Breaker of the outlet that feeds the inlet",
-        30 * A,
-        low=5 * A,
-        high=125 * A,
-        fact="inlet.breaker",
-        common=(15 * A, 20 * A, 30 * A, 50 * A),
-        help="The number on its handle, a part of the building; 15 A where you cannot see it",
-    )
-    shared: Quantity = ask(
-        "I_sh",
-        "Other loads on the building's circuit",
-        0 * A,
-        low=0 * A,
-        high=100 * A,
-        fact="now.shared",
-        help="What else hangs on the breaker that feeds it",
-    )
-    inlet: Quantity = ask(
-        "I_in",
-        "Rating of the inlet",
-        30 * A,
-        low=10 * A,
-        high=125 * A,
-        fact="inlet.rating",
-        help="On its face",
-    )
-    cord: str = pick(
-        "Size of the cord to the inlet", CORDS, "10 AWG", fact="inlet.cord_size", help="Printed on its jacket"
-    )
-    relay: Quantity = ask(
-        "I_rel",
-        "Most current it passes from inlet to outlets",
-        50 * A,
-        low=5 * A,
-        high=200 * A,
-        fact="inverter.pass_through",
-        help="In the inverter's manual: transfer relay",
-    )
-    set_to: Quantity = ask(
-        "I_set",
-        "Input current it is set to draw",
-        24 * A,
-        low=1 * A,
-        high=125 * A,
-        fact="inverter.input_limit",
-        common=(12 * A, 16 * A, 24 * A),
-        help="In its settings: input or shore current limit; tools and charger together",
-    )
-    running: Quantity = ask(
-        "S_x",
-        "Other loads running on the inverter",
-        0 * W,
-        low=0 * W,
-        high=20_000 * W,
-        fact="now.running",
-        help="Tools that run while it refills; on 120/240 V those of the busier leg",
-    )
-    charger_amps: Quantity = ask(
-        "I_dc",
-        "Most charging current, dc",
-        80 * A,
-        low=1 * A,
-        high=600 * A,
-        fact="inverter.charger_amps",
-        help="In its manual: charger output",
-    )
-    charger_efficiency: Quantity = ask(
-        "η_c",
-        "Charger's efficiency",
-        92 * percent,
-        low=70 * percent,
-        high=98 * percent,
-        fact="inverter.charger_efficiency",
-        help="In its manual, or measured",
-    )
-    bank_volts: Quantity = ask(
-        "V_b",
-        "Nominal volts",
-        51.2 * V,
-        low=5 * V,
-        high=800 * V,
-        fact="bank.nominal_volts",
-        help="On the battery's plate",
-    )
+    charger_amps: Quantity = ask_fact("I_dc", "inverter.charger_amps", 80 * A)
+    charger_efficiency: Quantity = ask_fact("η_c", "inverter.charger_efficiency", 92 * percent)
+    bank_volts: Quantity = ask_fact("V_b", "bank.nominal_volts", 51.2 * V)
 
     def solve(self) -> Answer:
         at_charger, tools = power_for_charger(self.outlet, self.set_to, self.running)

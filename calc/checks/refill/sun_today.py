@@ -18,13 +18,15 @@ from calc.check import (
     Result,
     answer,
     ask,
+    ask_fact,
     less,
     more,
     pick,
+    pick_fact,
     require,
 )
 from calc.laws.open_circuit import stepped
-from calc.laws.panels import ALBEDO, MONTHS, array_of, energy_of_days
+from calc.laws.panels import ALBEDO, array_of, energy_of_days
 from calc.quantity import OutsideValidity, Quantity
 from calc.sources import COMMON_PRACTICE, MERRA_2, TMY3
 from calc.units import W, degC, degree, kWh, kWh_per_m2, one, percent, percent_per_K
@@ -44,67 +46,16 @@ class SunToday(Check):
     title = "Sun this month"
     headline = "typical_day"
 
-    need: Quantity = ask(
-        "E_d",
-        "Energy it uses in a day",
-        1.5 * kWh,
-        low=0 * kWh,
-        high=200 * kWh,
-        fact="place.daily_energy",
-        common=(1 * kWh, 2 * kWh, 5 * kWh),
-        help="Loads and the inverter's own, at the battery",
+    need: Quantity = ask_fact("E_d", "place.daily_energy", 1.5 * kWh, common=(1 * kWh, 2 * kWh, 5 * kWh))
+    latitude: Quantity = ask_fact("φ", "place.latitude", 44.2 * degree)
+    longitude: Quantity = ask_fact("λ", "place.longitude", -110.6 * degree)
+    month: str = pick_fact("now.month", "June")
+    count: Quantity = ask_fact("N_pv", "panels.count", 2 * one)
+    watts: Quantity = ask_fact("P_1", "panels.watts", 410 * W, common=(100 * W, 200 * W, 400 * W))
+    tilt: Quantity = ask_fact(
+        "β", "panels.tilt", 0 * degree, common=(0 * degree, 15 * degree, 30 * degree, 45 * degree)
     )
-    latitude: Quantity = ask(
-        "φ",
-        "Latitude",
-        44.2 * degree,
-        low=-90 * degree,
-        high=90 * degree,
-        fact="place.latitude",
-        help="On the phone or a map; north is positive",
-    )
-    longitude: Quantity = ask(
-        "λ",
-        "Longitude",
-        -110.6 * degree,
-        low=-180 * degree,
-        high=180 * degree,
-        fact="place.longitude",
-        help="On the phone or a map; east is positive, the Americas are negative",
-    )
-    month: str = pick("Month", MONTHS, "June", fact="now.month", help="Of the year")
-    count: Quantity = ask(
-        "N_pv", "Panels", 2 * one, low=1 * one, high=60 * one, fact="panels.count", whole=True, help="Count them"
-    )
-    watts: Quantity = ask(
-        "P_1",
-        "Watts of one panel",
-        410 * W,
-        low=5 * W,
-        high=800 * W,
-        fact="panels.watts",
-        common=(100 * W, 200 * W, 400 * W),
-        help="On its back",
-    )
-    tilt: Quantity = ask(
-        "β",
-        "Tilt from flat",
-        0 * degree,
-        low=0 * degree,
-        high=90 * degree,
-        fact="panels.tilt",
-        common=(0 * degree, 15 * degree, 30 * degree, 45 * degree),
-        help="Lay the phone on it",
-    )
-    facing: Quantity = ask(
-        "α",
-        "Heading it faces",
-        180 * degree,
-        low=0 * degree,
-        high=360 * degree,
-        fact="panels.facing",
-        help="True, not magnetic: south is 180°. A compass is off by the local declination",
-    )
+    facing: Quantity = ask_fact("α", "panels.facing", 180 * degree)
     ground: str = pick(
         "Ground around it", tuple(ALBEDO), "grass or earth", habit=True, help="Snow throws light back on a tilted panel"
     )
@@ -126,24 +77,8 @@ class SunToday(Check):
         habit=True,
         help="14 % is usual; flat panels stay dirtier",
     )
-    slope: Quantity = ask(
-        "γ",
-        "Change of its power with temperature",
-        -0.35 * percent_per_K,
-        low=-0.8 * percent_per_K,
-        high=-0.1 * percent_per_K,
-        fact="panels.power_slope",
-        help="On its sheet: per kelvin",
-    )
-    air: Quantity = ask(
-        "θ_a",
-        "Air temperature",
-        15 * degC,
-        low=-50 * degC,
-        high=60 * degC,
-        fact="now.air",
-        help="By day; ten degrees are about 3.5 %",
-    )
+    slope: Quantity = ask_fact("γ", "panels.power_slope", -0.35 * percent_per_K)
+    air: Quantity = ask_fact("θ_a", "now.air", 15 * degC, help="By day; ten degrees are about 3.5 %")
 
     def solve(self) -> Answer:
         array = array_of(self)

@@ -6,7 +6,20 @@ such angles, and folds at the second one first.
 
 from __future__ import annotations
 
-from calc.check import Answer, Caution, Check, Example, Requirement, answer, ask, less, more, pick, require
+from calc.check import (
+    Answer,
+    Caution,
+    Check,
+    Example,
+    Requirement,
+    answer,
+    ask,
+    ask_fact,
+    less,
+    more,
+    pick_fact,
+    require,
+)
 from calc.laws import backing, support
 from calc.quantity import Quantity, alternative, constant, limit, log, read, sine, smallest, step
 from calc.sources import COMMON_PRACTICE, FROM_MEMORY, OWN_DERIVATION, Source
@@ -27,67 +40,13 @@ class Backing(Check):
     title = "Backing up"
     headline = "metres"
 
-    kind: str = pick(
-        "Kind of chassis", (support.SINGLE, support.WAGON), support.WAGON, fact="chassis.kind", help="How it stands"
-    )
-    vehicle_wheelbase: Quantity = ask(
-        "b_v",
-        "Wheelbase of the towing vehicle",
-        1650 * mm,
-        low=500 * mm,
-        high=5000 * mm,
-        fact="tow.wheelbase",
-        help="Axle to axle",
-    )
-    steering: Quantity = ask(
-        "δ_v",
-        "Greatest steering angle",
-        30 * degree,
-        low=10 * degree,
-        high=60 * degree,
-        fact="tow.steer_limit",
-        common=(20 * degree, 30 * degree, 40 * degree),
-        help="Of the front wheels, hard over",
-    )
-    overhang: Quantity = ask(
-        "c_h",
-        "Hitch behind its rear axle",
-        550 * mm,
-        low=0 * mm,
-        high=2000 * mm,
-        fact="tow.overhang",
-        help="Axle to ball",
-    )
-    drawbar: Quantity = ask(
-        "D",
-        "Length from hitch to axle",
-        950 * mm,
-        low=200 * mm,
-        high=5000 * mm,
-        fact="chassis.drawbar",
-        common=(900 * mm, 1250 * mm, 1600 * mm, 2000 * mm),
-        help="Hitch ball to the axle; on a wagon to the pivot of its front axle",
-    )
-    wheelbase: Quantity = ask(
-        "b",
-        "Wheelbase",
-        1100 * mm,
-        low=200 * mm,
-        high=5000 * mm,
-        fact="chassis.wheelbase",
-        when={"kind": (support.WAGON,)},
-        help="Of the wagon: front axle to rear axle",
-    )
-    swing: Quantity = ask(
-        "δ",
-        "Farthest the drawbar swings to a side",
-        60 * degree,
-        low=5 * degree,
-        high=90 * degree,
-        fact="chassis.drawbar_swing",
-        when={"kind": (support.WAGON,)},
-        help="From straight ahead until something touches",
-    )
+    kind: str = pick_fact("chassis.kind", support.WAGON, (support.SINGLE, support.WAGON))
+    vehicle_wheelbase: Quantity = ask_fact("b_v", "tow.wheelbase", 1650 * mm)
+    steering: Quantity = ask_fact("δ_v", "tow.steer_limit", 30 * degree, common=(20 * degree, 30 * degree, 40 * degree))
+    overhang: Quantity = ask_fact("c_h", "tow.overhang", 550 * mm)
+    drawbar: Quantity = ask_fact("D", "chassis.drawbar", 950 * mm, common=(900 * mm, 1250 * mm, 1600 * mm, 2000 * mm))
+    wheelbase: Quantity = ask_fact("b", "chassis.wheelbase", 1100 * mm, when={"kind": (support.WAGON,)})
+    swing: Quantity = ask_fact("δ", "chassis.drawbar_swing", 60 * degree, when={"kind": (support.WAGON,)})
     contact: Quantity = ask(
         "φ_t",
         "Angle at which rig and vehicle touch",

@@ -15,10 +15,12 @@ from calc.check import (
     Requirement,
     answer,
     ask,
+    ask_fact,
     less,
     more,
     option,
     pick,
+    pick_fact,
     require,
 )
 from calc.laws import edge, slope
@@ -39,33 +41,15 @@ class Parking(Check):
     title = "Parked on a slope"
     headline = "downhill_pull"
 
-    mass: Quantity = ask(
-        "M",
-        "Mass of the loaded rig",
-        251 * kg,
-        low=5 * kg,
-        high=4000 * kg,
-        fact="chassis.loaded_mass",
-        common=(100 * kg, 200 * kg, 300 * kg),
-        help="On a scale, wheel by wheel, or the sum of its parts",
-    )
-    grade: Quantity = ask(
+    mass: Quantity = ask_fact("M", "chassis.loaded_mass", 251 * kg, common=(100 * kg, 200 * kg, 300 * kg))
+    grade: Quantity = ask_fact(
         "θ",
-        "Steepest slope",
+        "place.slope",
         8 * percent,
-        low=0 * percent,
-        high=60 * percent,
-        fact="place.slope",
         common=(2 * percent, 5 * percent, 8.33 * percent, 12.5 * percent),
         help="Lay the phone on it, where the wheels stand",
     )
-    brake: str = pick(
-        "Brake",
-        (NO_BRAKE, PARKING, OVERRUN),
-        PARKING,
-        fact="chassis.brake",
-        help="An overrun brake does not hold a parked rig",
-    )
+    brake: str = pick_fact("chassis.brake", PARKING)
     brake_holds: Quantity = ask(
         "F_b",
         "Pull that the parking brake holds",
@@ -86,16 +70,7 @@ class Parking(Check):
         common=(50 * mm, 100 * mm, 150 * mm),
         help="Where the tyre would roll over it",
     )
-    wheel_diameter: Quantity = ask(
-        "d",
-        "Wheel diameter",
-        400 * mm,
-        low=50 * mm,
-        high=1000 * mm,
-        fact="chassis.wheel_diameter",
-        when={"chocks": (ONE, TWO)},
-        help="Floor to top of the tyre",
-    )
+    wheel_diameter: Quantity = ask_fact("d", "chassis.wheel_diameter", 400 * mm, when={"chocks": (ONE, TWO)})
     wheels: str = pick("Wheels that carry it", ("2", "3", "4"), "4", when={"chocks": (ONE, TWO)}, help="Count them")
     ground: str = pick(
         "Ground under the chocks",

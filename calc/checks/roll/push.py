@@ -19,11 +19,13 @@ from calc.check import (
     Result,
     answer,
     ask,
+    ask_fact,
     less,
     more,
     next_option,
     option,
     pick,
+    pick_fact,
     require,
 )
 from calc.laws import pushing, rolling, slope
@@ -40,16 +42,7 @@ class Push(Check):
     title = "Push it"
     headline = "steady_force"
 
-    mass: Quantity = ask(
-        "M",
-        "Mass of the loaded rig",
-        251 * kg,
-        low=5 * kg,
-        high=4000 * kg,
-        fact="chassis.loaded_mass",
-        common=(100 * kg, 200 * kg, 300 * kg),
-        help="On a scale, wheel by wheel, or the sum of its parts",
-    )
+    mass: Quantity = ask_fact("M", "chassis.loaded_mass", 251 * kg, common=(100 * kg, 200 * kg, 300 * kg))
     rolling_known: str = pick(
         "How it rolls",
         (BY_TABLE, MEASURED),
@@ -66,48 +59,23 @@ class Push(Check):
         when={"rolling_known": (MEASURED,)},
         help="Luggage scale at the handle, slow walk, this ground, this load; kilograms on it times 9.81",
     )
-    wheel_kind: str = pick(
-        "Kind of wheel", rolling.WHEELS, rolling.PNEUMATIC, fact="chassis.wheel_kind", help="Look at it"
-    )
-    wheel_diameter: Quantity = ask(
+    wheel_kind: str = pick_fact("chassis.wheel_kind", rolling.PNEUMATIC)
+    wheel_diameter: Quantity = ask_fact(
         "d",
-        "Wheel diameter",
+        "chassis.wheel_diameter",
         400 * mm,
-        low=50 * mm,
-        high=1000 * mm,
-        fact="chassis.wheel_diameter",
         when={"rolling_known": (BY_TABLE,)},
         common=(100 * mm, 200 * mm, 330 * mm, 400 * mm),
-        help="Floor to top of the tyre; of the smallest wheel that carries",
     )
-    surface: str = pick(
-        "Ground it rolls on",
-        rolling.SURFACES,
-        "packed gravel",
-        fact="place.surface",
-        when={"rolling_known": (BY_TABLE,)},
-        help="The worst of it",
-    )
-    grade: Quantity = ask(
+    surface: str = pick_fact("place.surface", "packed gravel", when={"rolling_known": (BY_TABLE,)})
+    grade: Quantity = ask_fact(
         "θ",
-        "Steepest slope",
+        "place.slope",
         8 * percent,
-        low=0 * percent,
-        high=60 * percent,
-        fact="place.slope",
         common=(0 * percent, 2 * percent, 5 * percent, 8.33 * percent),
         help="Lay the phone on it; a 1:12 ramp is 8.33 %",
     )
-    handle_height: Quantity = ask(
-        "h",
-        "Height of the handle",
-        950 * mm,
-        low=400 * mm,
-        high=1600 * mm,
-        fact="chassis.handle_height",
-        common=(850 * mm, 950 * mm, 1100 * mm),
-        help="Above the ground, where the hands are",
-    )
+    handle_height: Quantity = ask_fact("h", "chassis.handle_height", 950 * mm, common=(850 * mm, 950 * mm, 1100 * mm))
     stretch: Quantity = ask(
         "D",
         "Farthest it goes before a rest",

@@ -18,10 +18,12 @@ from calc.check import (
     Requirement,
     answer,
     ask,
+    ask_fact,
     less,
     more,
     option,
     pick,
+    pick_fact,
     require,
 )
 from calc.laws import slope, support
@@ -40,24 +42,12 @@ class RampTip(Check):
     title = "Tipping over"
     headline = "weakest_angle"
 
-    kind: str = pick("Kind of chassis", support.KINDS, support.WAGON, fact="chassis.kind", help="How it stands")
-    track: Quantity = ask(
-        "t",
-        "Track, wheel to wheel across",
-        760 * mm,
-        low=150 * mm,
-        high=2500 * mm,
-        fact="chassis.track",
-        common=(600 * mm, 700 * mm, 800 * mm),
-        help="Middle of tyre to middle of tyre",
-    )
-    wheelbase: Quantity = ask(
+    kind: str = pick_fact("chassis.kind", support.WAGON)
+    track: Quantity = ask_fact("t", "chassis.track", 760 * mm, common=(600 * mm, 700 * mm, 800 * mm))
+    wheelbase: Quantity = ask_fact(
         "b",
-        "Wheelbase",
+        "chassis.wheelbase",
         1100 * mm,
-        low=200 * mm,
-        high=5000 * mm,
-        fact="chassis.wheelbase",
         when={"kind": support.ON_FOUR},
         help="Front axle to rear axle; with casters, as they stand farthest in",
     )
@@ -69,27 +59,14 @@ class RampTip(Check):
         when={"kind": (support.WAGON,)},
         help="Lift one front wheel by hand: if the body does not follow at once, it rocks",
     )
-    swing: Quantity = ask(
+    swing: Quantity = ask_fact(
         "δ",
-        "Farthest the drawbar swings to a side",
+        "chassis.drawbar_swing",
         60 * degree,
-        low=5 * degree,
-        high=90 * degree,
-        fact="chassis.drawbar_swing",
         when={"front_axle": (BOTH_HOLD,)},
         common=(30 * degree, 45 * degree, 60 * degree, 90 * degree),
-        help="From straight ahead until something touches",
     )
-    prop_ahead: Quantity = ask(
-        "p",
-        "Front prop or jack wheel ahead of the axle",
-        1000 * mm,
-        low=100 * mm,
-        high=5000 * mm,
-        fact="chassis.prop_ahead",
-        when={"kind": support.ON_A_PROP},
-        help="Where it touches the ground when parked",
-    )
+    prop_ahead: Quantity = ask_fact("p", "chassis.prop_ahead", 1000 * mm, when={"kind": support.ON_A_PROP})
     rear_prop: str = pick(
         "A prop at the back",
         (UP, DOWN),
@@ -107,40 +84,18 @@ class RampTip(Check):
         when={"rear_prop": (DOWN,)},
         help="Where it touches the ground",
     )
-    cg_ahead: Quantity = ask(
+    cg_ahead: Quantity = ask_fact(
         "x",
-        "Centre of gravity ahead of the rear axle",
+        "chassis.cg_ahead",
         544 * mm,
-        low=-500 * mm,
-        high=5000 * mm,
-        fact="chassis.cg_ahead",
         help="The page on weights works it out; or the load on the prop over the whole weight, times its distance",
     )
-    cg_aside: Quantity = ask(
-        "y",
-        "Centre of gravity off the middle line",
-        9 * mm,
-        low=0 * mm,
-        high=500 * mm,
-        fact="chassis.cg_aside",
-        help="To either side",
-    )
-    cg_height: Quantity = ask(
-        "z",
-        "Height of the centre of gravity",
-        542 * mm,
-        low=50 * mm,
-        high=2500 * mm,
-        fact="chassis.cg_height",
-        help="The page on weights works it out; guess high, never low",
-    )
-    grade: Quantity = ask(
+    cg_aside: Quantity = ask_fact("y", "chassis.cg_aside", 9 * mm)
+    cg_height: Quantity = ask_fact("z", "chassis.cg_height", 542 * mm)
+    grade: Quantity = ask_fact(
         "θ",
-        "Steepest slope",
+        "place.slope",
         8 * percent,
-        low=0 * percent,
-        high=60 * percent,
-        fact="place.slope",
         common=(0 * percent, 5 * percent, 8.33 * percent, 12.5 * percent),
         help="Lay the phone on it; a 1:8 ramp is 12.5 %",
     )

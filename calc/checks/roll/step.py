@@ -5,7 +5,21 @@ A step that a bicycle wheel does not notice stops a caster dead: gaps and cords 
 
 from __future__ import annotations
 
-from calc.check import Answer, Caution, Check, Example, answer, ask, less, more, next_option, option, pick, require
+from calc.check import (
+    Answer,
+    Caution,
+    Check,
+    Example,
+    answer,
+    ask,
+    ask_fact,
+    less,
+    more,
+    next_option,
+    option,
+    pick,
+    require,
+)
 from calc.laws import edge, pushing, slope
 from calc.quantity import Quantity, constant, limit, need, root, step
 from calc.sources import COMMON_PRACTICE, FROM_MEMORY, HSE_L23, OWN_DERIVATION, Source
@@ -21,27 +35,11 @@ class Step(Check):
     title = "Over a step"
     headline = "force"
 
-    mass: Quantity = ask(
-        "M",
-        "Mass of the loaded rig",
-        251 * kg,
-        low=5 * kg,
-        high=4000 * kg,
-        fact="chassis.loaded_mass",
-        common=(100 * kg, 200 * kg, 300 * kg),
-        help="On a scale, wheel by wheel, or the sum of its parts",
-    )
+    mass: Quantity = ask_fact("M", "chassis.loaded_mass", 251 * kg, common=(100 * kg, 200 * kg, 300 * kg))
     wheels: str = pick("Wheels that carry it", ("2", "3", "4"), "4", help="Count them")
     at_once: str = pick("Wheels that meet it at once", ("1", "2"), "2", help="One, if it is taken at an angle")
-    wheel_diameter: Quantity = ask(
-        "d",
-        "Wheel diameter",
-        400 * mm,
-        low=50 * mm,
-        high=1000 * mm,
-        fact="chassis.wheel_diameter",
-        common=(100 * mm, 200 * mm, 330 * mm, 400 * mm),
-        help="Floor to top of the tyre; of the smallest that meets it",
+    wheel_diameter: Quantity = ask_fact(
+        "d", "chassis.wheel_diameter", 400 * mm, common=(100 * mm, 200 * mm, 330 * mm, 400 * mm)
     )
     obstacle: str = pick("What is in the way", (KERB, GAP), KERB, help="A cord on the floor is a step")
     step_height: Quantity = ask(
@@ -63,15 +61,7 @@ class Step(Check):
         when={"obstacle": (GAP,)},
         help="In the direction it rolls",
     )
-    handle_height: Quantity = ask(
-        "h",
-        "Height of the handle",
-        950 * mm,
-        low=400 * mm,
-        high=1600 * mm,
-        fact="chassis.handle_height",
-        help="Above the ground, where the hands are",
-    )
+    handle_height: Quantity = ask_fact("h", "chassis.handle_height", 950 * mm)
     people: str = pick("How many push", pushing.PEOPLE, "1", help="Of those who can")
 
     def solve(self) -> Answer:

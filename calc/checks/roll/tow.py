@@ -15,10 +15,12 @@ from calc.check import (
     Requirement,
     answer,
     ask,
+    ask_fact,
     less,
     more,
     option,
     pick,
+    pick_fact,
     require,
 )
 from calc.laws import rolling, traction
@@ -37,33 +39,11 @@ class Tow(Check):
     title = "Towing it"
     headline = "range_towing"
 
-    mass: Quantity = ask(
-        "M",
-        "Mass of the loaded rig",
-        251 * kg,
-        low=5 * kg,
-        high=4000 * kg,
-        fact="chassis.loaded_mass",
-        help="On a scale, wheel by wheel, or the sum of its parts",
-    )
-    brake: str = pick(
-        "Brake", BRAKES, "parking brake", fact="chassis.brake", help="Of the rig; an overrun brake works while towing"
-    )
-    wheel_diameter: Quantity = ask(
-        "d",
-        "Wheel diameter",
-        400 * mm,
-        low=50 * mm,
-        high=1000 * mm,
-        fact="chassis.wheel_diameter",
-        help="Floor to top of the tyre",
-    )
-    wheel_kind: str = pick(
-        "Kind of wheel", rolling.WHEELS, rolling.PNEUMATIC, fact="chassis.wheel_kind", help="Look at it"
-    )
-    surface: str = pick(
-        "Ground it rolls on", rolling.SURFACES, "packed gravel", fact="place.surface", help="The worst of it"
-    )
+    mass: Quantity = ask_fact("M", "chassis.loaded_mass", 251 * kg)
+    brake: str = pick_fact("chassis.brake", "parking brake")
+    wheel_diameter: Quantity = ask_fact("d", "chassis.wheel_diameter", 400 * mm)
+    wheel_kind: str = pick_fact("chassis.wheel_kind", rolling.PNEUMATIC)
+    surface: str = pick_fact("place.surface", "packed gravel")
     tongue: Quantity = ask(
         "m_t",
         "Weight on the hitch",
@@ -72,76 +52,17 @@ class Tow(Check):
         high=500 * kg,
         help="On a bathroom scale; 0 for a wagon on four wheels",
     )
-    vehicle: Quantity = ask(
-        "m_v",
-        "Mass of the towing vehicle with driver",
-        640 * kg,
-        low=50 * kg,
-        high=5000 * kg,
-        fact="tow.mass",
-        help="Its plate plus the driver",
-    )
-    tow_rating: Quantity = ask(
-        "R_v", "Most it may pull", 450 * kg, low=10 * kg, high=5000 * kg, fact="tow.rating", help="In its manual"
-    )
-    power: Quantity = ask(
-        "P_m",
-        "Peak power of its motor",
-        6 * kW,
-        low=0.3 * kW,
-        high=300 * kW,
-        fact="tow.power",
-        help="In its manual; for more than a minute, its continuous power",
-    )
+    vehicle: Quantity = ask_fact("m_v", "tow.mass", 640 * kg)
+    tow_rating: Quantity = ask_fact("R_v", "tow.rating", 450 * kg)
+    power: Quantity = ask_fact("P_m", "tow.power", 6 * kW)
     driven: str = pick("Driven wheels", traction.DRIVEN, traction.REAR, help="Which wheels the motor turns")
-    drive_share: Quantity = ask(
-        "k_d",
-        "Share of its weight on the driven axle",
-        55 * percent,
-        low=20 * percent,
-        high=100 * percent,
-        fact="tow.drive_share",
-        when={"driven": (traction.REAR, traction.FRONT)},
-        help="Weighed, or about half",
+    drive_share: Quantity = ask_fact(
+        "k_d", "tow.drive_share", 55 * percent, when={"driven": (traction.REAR, traction.FRONT)}
     )
-    wheelbase: Quantity = ask(
-        "b_v",
-        "Wheelbase of the towing vehicle",
-        1650 * mm,
-        low=500 * mm,
-        high=5000 * mm,
-        fact="tow.wheelbase",
-        when={"driven": (traction.REAR, traction.FRONT)},
-        help="Axle to axle",
-    )
-    overhang: Quantity = ask(
-        "c_h",
-        "Hitch behind its rear axle",
-        550 * mm,
-        low=0 * mm,
-        high=2000 * mm,
-        fact="tow.overhang",
-        when={"driven": (traction.REAR, traction.FRONT)},
-        help="Axle to ball",
-    )
-    speed: Quantity = ask(
-        "v",
-        "Speed it tows at",
-        12 * mph,
-        low=1 * mph,
-        high=70 * mph,
-        fact="tow.speed",
-        help="Your own rule; on the level and uphill",
-    )
-    grade: Quantity = ask(
-        "θ",
-        "Steepest slope",
-        8 * percent,
-        low=0 * percent,
-        high=60 * percent,
-        fact="place.slope",
-        help="Lay the phone on it",
-    )
+    wheelbase: Quantity = ask_fact("b_v", "tow.wheelbase", 1650 * mm, when={"driven": (traction.REAR, traction.FRONT)})
+    overhang: Quantity = ask_fact("c_h", "tow.overhang", 550 * mm, when={"driven": (traction.REAR, traction.FRONT)})
+    speed: Quantity = ask_fact("v", "tow.speed", 12 * mph)
+    grade: Quantity = ask_fact("θ", "place.slope", 8 * percent)
     ground: str = pick(
         "Grip of the steepest ground",
         table("friction").rows,
@@ -149,33 +70,9 @@ class Tow(Check):
         habit=True,
         help="At its worst: after rain, loose stones count as wet grass",
     )
-    energy: Quantity = ask(
-        "E_v",
-        "Its own battery's energy",
-        7.2 * kWh,
-        low=0.2 * kWh,
-        high=150 * kWh,
-        fact="tow.energy",
-        help="On its plate; what may be taken out of it, not more",
-    )
-    use: Quantity = ask(
-        "u",
-        "Energy it uses without the rig",
-        95 * Wh_per_mi,
-        low=20 * Wh_per_mi,
-        high=1000 * Wh_per_mi,
-        fact="tow.use",
-        help="Its dash over a usual day",
-    )
-    trip: Quantity = ask(
-        "D",
-        "The trip that must be possible",
-        10 * mi,
-        low=0.1 * mi,
-        high=500 * mi,
-        fact="place.trip",
-        help="On a map, there and back",
-    )
+    energy: Quantity = ask_fact("E_v", "tow.energy", 7.2 * kWh)
+    use: Quantity = ask_fact("u", "tow.use", 95 * Wh_per_mi)
+    trip: Quantity = ask_fact("D", "place.trip", 10 * mi)
     drag_area: Quantity = ask(
         "A_d",
         "Drag area of both",

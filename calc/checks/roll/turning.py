@@ -5,7 +5,7 @@ A trailer's wheels run inside those of the vehicle: R_t = √(R² + c² − D²)
 
 from __future__ import annotations
 
-from calc.check import PHYSICAL, Answer, Caution, Check, Example, answer, ask, less, more, pick, require
+from calc.check import PHYSICAL, Answer, Caution, Check, Example, answer, ask, ask_fact, less, more, pick_fact, require
 from calc.laws import backing, support
 from calc.quantity import OutsideValidity, Quantity, constant, limit, need, root, step
 from calc.sources import COMMON_PRACTICE, FROM_MEMORY, OWN_DERIVATION, Source
@@ -22,36 +22,10 @@ class Turning(Check):
     title = "Turning circle"
     headline = "lane"
 
-    kind: str = pick(
-        "Kind of chassis", (support.SINGLE, support.WAGON), support.WAGON, fact="chassis.kind", help="How it stands"
-    )
-    vehicle_wheelbase: Quantity = ask(
-        "b_v",
-        "Wheelbase of the towing vehicle",
-        1650 * mm,
-        low=500 * mm,
-        high=5000 * mm,
-        fact="tow.wheelbase",
-        help="Axle to axle",
-    )
-    steering: Quantity = ask(
-        "δ_v",
-        "Greatest steering angle",
-        30 * degree,
-        low=10 * degree,
-        high=60 * degree,
-        fact="tow.steer_limit",
-        help="Of the front wheels, hard over",
-    )
-    overhang: Quantity = ask(
-        "c_h",
-        "Hitch behind its rear axle",
-        550 * mm,
-        low=0 * mm,
-        high=2000 * mm,
-        fact="tow.overhang",
-        help="Axle to ball",
-    )
+    kind: str = pick_fact("chassis.kind", support.WAGON, (support.SINGLE, support.WAGON))
+    vehicle_wheelbase: Quantity = ask_fact("b_v", "tow.wheelbase", 1650 * mm)
+    steering: Quantity = ask_fact("δ_v", "tow.steer_limit", 30 * degree)
+    overhang: Quantity = ask_fact("c_h", "tow.overhang", 550 * mm)
     vehicle_width: Quantity = ask(
         "w_v",
         "Width of the towing vehicle",
@@ -60,25 +34,8 @@ class Turning(Check):
         high=2600 * mm,
         help="At its widest, mirrors folded",
     )
-    drawbar: Quantity = ask(
-        "D",
-        "Length from hitch to axle",
-        950 * mm,
-        low=200 * mm,
-        high=5000 * mm,
-        fact="chassis.drawbar",
-        help="Hitch ball to the axle; on a wagon to the pivot of its front axle",
-    )
-    wheelbase: Quantity = ask(
-        "b",
-        "Wheelbase",
-        1100 * mm,
-        low=200 * mm,
-        high=5000 * mm,
-        fact="chassis.wheelbase",
-        when={"kind": (support.WAGON,)},
-        help="Of the wagon: front axle to rear axle",
-    )
+    drawbar: Quantity = ask_fact("D", "chassis.drawbar", 950 * mm)
+    wheelbase: Quantity = ask_fact("b", "chassis.wheelbase", 1100 * mm, when={"kind": (support.WAGON,)})
     rig_width: Quantity = ask(
         "w_r", "Width of the rig", 900 * mm, low=200 * mm, high=2600 * mm, help="At its widest, over tyres and handles"
     )

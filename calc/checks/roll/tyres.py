@@ -15,9 +15,11 @@ from calc.check import (
     Requirement,
     answer,
     ask,
+    ask_fact,
     less,
     more,
     pick,
+    pick_fact,
     require,
 )
 from calc.laws import rolling, slope
@@ -44,56 +46,19 @@ class Tyres(Check):
         high=4000 * kg,
         help="The page on weights works it out; of a single axle, all but the tongue",
     )
-    track: Quantity = ask(
-        "t",
-        "Track, wheel to wheel across",
-        760 * mm,
-        low=150 * mm,
-        high=2500 * mm,
-        fact="chassis.track",
-        help="Middle of tyre to middle of tyre",
-    )
-    cg_aside: Quantity = ask(
-        "y",
-        "Centre of gravity off the middle line",
-        9 * mm,
-        low=0 * mm,
-        high=500 * mm,
-        fact="chassis.cg_aside",
-        help="To either side",
-    )
-    cg_height: Quantity = ask(
-        "z",
-        "Height of the centre of gravity",
-        542 * mm,
-        low=50 * mm,
-        high=2500 * mm,
-        fact="chassis.cg_height",
-        help="The page on weights works it out",
-    )
-    grade: Quantity = ask(
+    track: Quantity = ask_fact("t", "chassis.track", 760 * mm)
+    cg_aside: Quantity = ask_fact("y", "chassis.cg_aside", 9 * mm)
+    cg_height: Quantity = ask_fact("z", "chassis.cg_height", 542 * mm)
+    grade: Quantity = ask_fact(
         "θ",
-        "Steepest slope",
+        "place.slope",
         8 * percent,
-        low=0 * percent,
-        high=60 * percent,
-        fact="place.slope",
         common=(0 * percent, 5 * percent, 8.33 * percent, 14 * percent),
         help="Taken as lying across it",
     )
     way: str = pick("How it is moved", WAYS, "towed off road", help="The worst of it")
-    wheel_rating: Quantity = ask(
-        "R_w",
-        "Load rating of one wheel",
-        180 * kg,
-        low=5 * kg,
-        high=2000 * kg,
-        fact="chassis.wheel_rating",
-        help="On the tyre's side, at its stated pressure",
-    )
-    wheel_kind: str = pick(
-        "Kind of wheel", rolling.WHEELS, rolling.PNEUMATIC, fact="chassis.wheel_kind", help="Look at it"
-    )
+    wheel_rating: Quantity = ask_fact("R_w", "chassis.wheel_rating", 180 * kg)
+    wheel_kind: str = pick_fact("chassis.wheel_kind", rolling.PNEUMATIC)
     stated_pressure: Quantity = ask(
         "p_0",
         "Pressure that the rating is for",
@@ -112,9 +77,7 @@ class Tyres(Check):
         when={"wheel_kind": (rolling.PNEUMATIC,)},
         help="A gauge, cold; a slow leak shows here",
     )
-    speed: Quantity = ask(
-        "v", "Speed it tows at", 12 * mph, low=1 * mph, high=70 * mph, fact="tow.speed", help="A walk is 3 mph"
-    )
+    speed: Quantity = ask_fact("v", "tow.speed", 12 * mph)
     rated_speed: Quantity = ask(
         "v_w",
         "Speed that the wheel is rated for",

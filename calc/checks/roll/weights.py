@@ -18,11 +18,12 @@ from calc.check import (
     Example,
     Requirement,
     answer,
-    ask,
+    ask_fact,
     less,
     more,
     option,
     pick,
+    pick_fact,
     require,
 )
 from calc.laws import balance, support
@@ -33,47 +34,34 @@ from calc.units import kg, mm, one, percent
 MOMENTS = Source("Moments about a support, a text of statics", "", FROM_MEMORY)
 PARTS = ("1", "2", "3", "4", "5", "6")
 BY_HAND, JACK = "by hand", "on a jack wheel"
-MASS, LENGTHWISE, ACROSS, UP = (
-    (0.05 * kg, 1000 * kg),
-    (-3000 * mm, 6000 * mm),
-    (-1500 * mm, 1500 * mm),
-    (0 * mm, 3000 * mm),
-)
 TO_A_HITCH = (support.TWO, support.SINGLE)
 
 
-def _of(
-    number: int, fact: str, quantity: str, symbol: str, default: float, bounds: tuple[Quantity, Quantity], help: str
-) -> Any:
+def _of(number: int, fact: str, quantity: str, symbol: str, default: Quantity) -> Any:
     """One number of a part; asked when there are that many parts."""
-    return ask(
+    return ask_fact(
         f"{symbol}_{number}",
-        f"Part {number}: {quantity}",
-        default * bounds[0].unit,
-        low=bounds[0],
-        high=bounds[1],
-        fact=f"parts.{number - 1}.{fact}",
+        f"parts.{number - 1}.{fact}",
+        default,
+        label=f"Part {number}: {quantity}",
         when={"parts": PARTS[number - 1 :]},
-        help=help,
     )
 
 
 def _mass(number: int, default: float) -> Any:
-    return _of(number, "mass", "mass", "m", default, MASS, "Weighed, or its plate")
+    return _of(number, "mass", "mass", "m", default * kg)
 
 
 def _ahead(number: int, default: float) -> Any:
-    where = "Ahead of the rear axle or the only one; behind is negative"
-    return _of(number, "ahead", "its middle ahead of the axle", "x", default, LENGTHWISE, where)
+    return _of(number, "ahead", "its middle ahead of the axle", "x", default * mm)
 
 
 def _aside(number: int, default: float) -> Any:
-    return _of(number, "aside", "left of the middle line", "y", default, ACROSS, "Right is negative")
+    return _of(number, "aside", "left of the middle line", "y", default * mm)
 
 
 def _height(number: int, default: float) -> Any:
-    where = "Half its own height plus what it stands on"
-    return _of(number, "height", "height of its middle", "z", default, UP, where)
+    return _of(number, "height", "height of its middle", "z", default * mm)
 
 
 class Weights(Check):
@@ -82,34 +70,10 @@ class Weights(Check):
     title = "Weights and balance"
     headline = "total_mass"
 
-    kind: str = pick("Kind of chassis", support.KINDS, support.WAGON, fact="chassis.kind", help="How it stands")
-    chassis_mass: Quantity = ask(
-        "m_0",
-        "Mass without its parts",
-        85 * kg,
-        low=2 * kg,
-        high=2000 * kg,
-        fact="chassis.mass",
-        help="Weighed, or the maker's",
-    )
-    chassis_ahead: Quantity = ask(
-        "x_0",
-        "Bare chassis: its middle ahead of the axle",
-        550 * mm,
-        low=-3000 * mm,
-        high=6000 * mm,
-        fact="chassis.bare_ahead",
-        help="Where it balances on a pipe",
-    )
-    chassis_height: Quantity = ask(
-        "z_0",
-        "Bare chassis: height of its middle",
-        350 * mm,
-        low=50 * mm,
-        high=1500 * mm,
-        fact="chassis.bare_height",
-        help="About its floor",
-    )
+    kind: str = pick_fact("chassis.kind", support.WAGON)
+    chassis_mass: Quantity = ask_fact("m_0", "chassis.mass", 85 * kg)
+    chassis_ahead: Quantity = ask_fact("x_0", "chassis.bare_ahead", 550 * mm)
+    chassis_height: Quantity = ask_fact("z_0", "chassis.bare_height", 350 * mm)
     parts: str = pick(
         "Parts on it",
         PARTS,
@@ -141,32 +105,12 @@ class Weights(Check):
     ahead_6: Quantity = _ahead(6, 500)
     aside_6: Quantity = _aside(6, 0)
     height_6: Quantity = _height(6, 500)
-    track: Quantity = ask(
-        "t",
-        "Track, wheel to wheel across",
-        760 * mm,
-        low=150 * mm,
-        high=2500 * mm,
-        fact="chassis.track",
-        help="Middle of tyre to middle of tyre",
-    )
-    wheelbase: Quantity = ask(
-        "b",
-        "Wheelbase",
-        1100 * mm,
-        low=200 * mm,
-        high=5000 * mm,
-        fact="chassis.wheelbase",
-        when={"kind": support.ON_FOUR},
-        help="Front axle to rear axle",
-    )
-    drawbar: Quantity = ask(
+    track: Quantity = ask_fact("t", "chassis.track", 760 * mm)
+    wheelbase: Quantity = ask_fact("b", "chassis.wheelbase", 1100 * mm, when={"kind": support.ON_FOUR})
+    drawbar: Quantity = ask_fact(
         "D",
-        "Length from hitch to axle",
+        "chassis.drawbar",
         950 * mm,
-        low=200 * mm,
-        high=5000 * mm,
-        fact="chassis.drawbar",
         when={"kind": TO_A_HITCH},
         help="Hitch ball to the axle; on a hand cart the grip to the axle",
     )
@@ -178,34 +122,9 @@ class Weights(Check):
         when={"kind": TO_A_HITCH},
         help="To hitch it, or to push it",
     )
-    wheel_rating: Quantity = ask(
-        "R_w",
-        "Load rating of one wheel",
-        180 * kg,
-        low=5 * kg,
-        high=2000 * kg,
-        fact="chassis.wheel_rating",
-        help="On the tyre's side, at its stated pressure",
-    )
-    axle_rating: Quantity = ask(
-        "R_a",
-        "Load rating of an axle",
-        300 * kg,
-        low=10 * kg,
-        high=4000 * kg,
-        fact="chassis.axle_rating",
-        help="On its plate",
-    )
-    tongue_rating: Quantity = ask(
-        "R_t",
-        "Most weight on the hitch",
-        50 * kg,
-        low=1 * kg,
-        high=500 * kg,
-        fact="chassis.tongue_rating",
-        when={"kind": (support.SINGLE,)},
-        help="On the hitch and in the towing vehicle's manual; the lower of the two",
-    )
+    wheel_rating: Quantity = ask_fact("R_w", "chassis.wheel_rating", 180 * kg)
+    axle_rating: Quantity = ask_fact("R_a", "chassis.axle_rating", 300 * kg)
+    tongue_rating: Quantity = ask_fact("R_t", "chassis.tongue_rating", 50 * kg, when={"kind": (support.SINGLE,)})
 
     def solve(self) -> Answer:
         whole = balance.together(self._things())

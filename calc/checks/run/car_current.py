@@ -15,12 +15,14 @@ from calc.check import (
     Requirement,
     answer,
     ask,
+    ask_fact,
     less,
     option,
     pick,
+    pick_fact,
     require,
 )
-from calc.laws.inverter import SPLIT_PHASE, SYSTEMS, limit_of_one_leg, offers
+from calc.laws.inverter import SPLIT_PHASE, limit_of_one_leg, offers
 from calc.laws.outlet import breaker_before, gives_volts, has_ground, rating_of
 from calc.laws.pilot import current_offered, duty_for, least_current, most_current
 from calc.quantity import Quantity, alternative, constant, largest, limit, need, rounded_down, smallest, step
@@ -41,26 +43,12 @@ class CarCurrent(Check):
     title = "Amps for the car"
     headline = "amps_to_set"
 
-    charging_volts: str = pick(
-        "Volts the car charges at",
-        ("120 V", "240 V", "230 V"),
-        "240 V",
-        fact="cars.charging_volts",
-        help="The outlet it is plugged into",
-    )
+    charging_volts: str = pick_fact("cars.charging_volts", "240 V")
     set_by: str = pick(
         "Where its amps are read", (BY_AMPS, BY_DUTY), BY_AMPS, habit=True, help="The screen is enough for most"
     )
-    charging_amps: Quantity = ask(
-        "I",
-        "Amps the car is set to",
-        16 * A,
-        low=6 * A,
-        high=80 * A,
-        fact="cars.charging_amps",
-        when={"set_by": (BY_AMPS,)},
-        common=(8 * A, 12 * A, 16 * A, 24 * A),
-        help="On the car's charge screen or its charging cord; 6 A is the least a car takes",
+    charging_amps: Quantity = ask_fact(
+        "I", "cars.charging_amps", 16 * A, when={"set_by": (BY_AMPS,)}, common=(8 * A, 12 * A, 16 * A, 24 * A)
     )
     duty: Quantity = ask(
         "D_m",
@@ -72,30 +60,14 @@ class CarCurrent(Check):
         common=(10 * percent, 26 * percent, 50 * percent),
         help="With a pilot tester plugged between cord and car; the share of each pulse that is high",
     )
-    outlet: str = pick(
-        "The outlet",
-        table("outlets").rows,
-        "14-30",
-        fact="outlets.configuration",
-        rules=(NEC,),
-        help="By the pattern of its slots",
-    )
+    outlet: str = pick_fact("outlets.configuration", "14-30", rules=(NEC,))
     socket: str = pick(
         "Socket the cord is plugged into",
         {IEC: (HOUSEHOLD, INDUSTRIAL)},
         {IEC: INDUSTRIAL},
         help="A household socket is not made for hours at its full current",
     )
-    breaker: Quantity = ask(
-        "I_B",
-        "Breaker of the outlet",
-        20 * A,
-        low=10 * A,
-        high=100 * A,
-        fact="outlets.breaker",
-        common=(16 * A, 20 * A, 30 * A, 50 * A),
-        help="The number on its handle",
-    )
+    breaker: Quantity = ask_fact("I_B", "outlets.breaker", 20 * A, common=(16 * A, 20 * A, 30 * A, 50 * A))
     other_amps: Quantity = ask(
         "I_x",
         "Other loads on the same breaker",
@@ -122,40 +94,15 @@ class CarCurrent(Check):
         help="It codes the cord's rating: 1500 Ω 13 A, 680 Ω 20 A, 220 Ω 32 A, 100 Ω 63 A",
     )
     fed_by: str = pick("What feeds the outlet", (INVERTER, WALL), INVERTER, help="On pass-through the wall feeds it")
-    continuous: Quantity = ask(
-        "P_r",
-        "Inverter's continuous rating here",
-        5000 * W,
-        low=100 * W,
-        high=30_000 * W,
-        fact="inverter.continuous",
-        when={"fed_by": (INVERTER,)},
-        common=(3000 * W, 5000 * W, 6000 * W),
-        help="On its plate, less what heat and altitude take off",
+    continuous: Quantity = ask_fact(
+        "P_r", "inverter.continuous", 5000 * W, when={"fed_by": (INVERTER,)}, common=(3000 * W, 5000 * W, 6000 * W)
     )
-    system: str = pick(
-        "Inverter's output",
-        tuple(SYSTEMS),
-        SPLIT_PHASE,
-        fact="inverter.system",
-        when={"fed_by": (INVERTER,)},
-        help="On its plate: output volts",
-    )
-    one_leg: str = pick(
-        "Full power on one leg?",
-        ("no", "yes"),
-        "no",
-        fact="inverter.one_leg",
-        when={"system": (SPLIT_PHASE,)},
-        help="No unless its manual says so",
-    )
-    running: Quantity = ask(
+    system: str = pick_fact("inverter.system", SPLIT_PHASE, when={"fed_by": (INVERTER,)})
+    one_leg: str = pick_fact("inverter.one_leg", "no", when={"system": (SPLIT_PHASE,)})
+    running: Quantity = ask_fact(
         "S_x",
-        "Other loads running on the inverter",
+        "now.running",
         0 * W,
-        low=0 * W,
-        high=20_000 * W,
-        fact="now.running",
         habit=True,
         when={"fed_by": (INVERTER,)},
         help="Lights, a fridge, tools: their watts",

@@ -17,16 +17,18 @@ from calc.check import (
     Requirement,
     answer,
     ask,
+    ask_fact,
     less,
     more,
     option,
     pick,
+    pick_fact,
     require,
 )
 from calc.laws import outlet
 from calc.laws.battery import energy_to_hand, share_in_the_cold
 from calc.laws.car import charging_efficiency, range_left
-from calc.laws.inverter import SPLIT_PHASE, SYSTEMS, power_from_bank
+from calc.laws.inverter import SPLIT_PHASE, power_from_bank
 from calc.laws.supply import LEGS, OTHER_LEG, SAME_LEG, Supply
 from calc.quantity import OutsideValidity, Quantity, alternative, constant, limit, need, smallest, step
 from calc.sources import AAA_2019, COMMON_PRACTICE, EPA_LABEL, OWN_DERIVATION
@@ -45,68 +47,23 @@ class CarDistance(Check):
     title = "Distance in the car"
     headline = "distance"
 
-    trip: Quantity = ask(
-        "D",
-        "The trip that must be possible",
-        15 * mi,
-        low=0.1 * mi,
-        high=500 * mi,
-        fact="place.trip",
-        common=(5 * mi, 10 * mi, 20 * mi, 40 * mi),
-        help="On a map, there and back",
-    )
-    consumption: Quantity = ask(
+    trip: Quantity = ask_fact("D", "place.trip", 15 * mi, common=(5 * mi, 10 * mi, 20 * mi, 40 * mi))
+    consumption: Quantity = ask_fact(
         "c",
-        "What the car uses",
+        "cars.consumption",
         3.1 * mi_per_kWh,
-        low=0.2 * mi_per_kWh,
-        high=40 * mi_per_kWh,
-        fact="cars.consumption",
         either_way=True,
         common=(2.5 * mi_per_kWh, 3 * mi_per_kWh, 3.5 * mi_per_kWh, 4 * mi_per_kWh),
-        help="On its dash over the last tank, or its label; kWh per 100 mi, Wh/km and MPGe are read too",
     )
-    consumption_kind: str = pick(
-        "Where that is measured",
-        (DASH, LABEL),
-        DASH,
-        fact="cars.consumption_kind",
-        help="The dash counts what leaves the car's battery; the label counts at the wall, charging loss included",
-    )
-    charging_volts: str = pick(
-        "Volts the car charges at",
-        ("120 V", "240 V", "230 V"),
-        "240 V",
-        fact="cars.charging_volts",
-        help="The outlet it is plugged into",
-    )
-    charging_amps: Quantity = ask(
-        "I",
-        "Amps the car is set to",
-        16 * A,
-        low=6 * A,
-        high=80 * A,
-        fact="cars.charging_amps",
-        common=(8 * A, 12 * A, 16 * A, 24 * A),
-        help="On the car's charge screen or its charging cord; 6 A is the least a car takes",
-    )
-    outlet: str = pick(
-        "The outlet",
-        {NEC: table("outlets").rows, IEC: tuple(SOCKETS)},
+    consumption_kind: str = pick_fact("cars.consumption_kind", DASH)
+    charging_volts: str = pick_fact("cars.charging_volts", "240 V")
+    charging_amps: Quantity = ask_fact("I", "cars.charging_amps", 16 * A, common=(8 * A, 12 * A, 16 * A, 24 * A))
+    outlet: str = pick_fact(
+        "outlets.configuration",
         {NEC: "14-30", IEC: "IEC 60309, 16 A"},
-        fact="outlets.configuration",
-        help="By the pattern of its slots, or the kind of socket",
+        {NEC: table("outlets").rows, IEC: tuple(SOCKETS)},
     )
-    breaker: Quantity = ask(
-        "I_B",
-        "Breaker of the outlet",
-        20 * A,
-        low=10 * A,
-        high=100 * A,
-        fact="outlets.breaker",
-        common=(15 * A, 20 * A, 30 * A, 50 * A),
-        help="The number on its handle",
-    )
+    breaker: Quantity = ask_fact("I_B", "outlets.breaker", 20 * A, common=(15 * A, 20 * A, 30 * A, 50 * A))
     charger_known: str = pick(
         "Loss in the car's own charger",
         (BY_POWER, MEASURED),
@@ -124,104 +81,17 @@ class CarDistance(Check):
         when={"charger_known": (MEASURED,)},
         help="What the dash says went in, over what a meter at the outlet says",
     )
-    bank_energy: Quantity = ask(
-        "E_n",
-        "Nameplate energy of the bank",
-        10.2 * kWh,
-        low=0.2 * kWh,
-        high=100 * kWh,
-        fact="bank.energy",
-        common=(5.1 * kWh, 10.2 * kWh, 15.4 * kWh),
-        help="On the battery's plate: volts times amp-hours, over 1000",
-    )
-    health: Quantity = ask(
-        "s",
-        "What is left of the nameplate energy",
-        100 * percent,
-        low=50 * percent,
-        high=100 * percent,
-        fact="bank.health",
-        common=(80 * percent, 90 * percent, 100 * percent),
-        help="From a measured discharge; 100 % when new",
-    )
-    charge: Quantity = ask(
-        "q",
-        "Charge left now",
-        100 * percent,
-        low=0 * percent,
-        high=100 * percent,
-        fact="now.charge",
-        common=(50 * percent, 75 * percent, 100 * percent),
-        help="On the battery's monitor",
-    )
-    reserve: Quantity = ask(
-        "q_r",
-        "Charge kept back",
-        10 * percent,
-        low=0 * percent,
-        high=60 * percent,
-        fact="bank.reserve",
-        common=(10 * percent, 20 * percent),
-        help="Your rule; never under the maker's least charge",
-    )
-    cells: Quantity = ask(
-        "θ_c",
-        "Temperature of the bank's cells",
-        20 * degC,
-        low=-40 * degC,
-        high=65 * degC,
-        fact="now.cells",
-        common=(0 * degC, 10 * degC, 25 * degC),
-        help="On the battery's monitor; cells lag the air by hours",
-    )
-    air: Quantity = ask(
-        "θ_a",
-        "Air temperature",
-        20 * degC,
-        low=-50 * degC,
-        high=60 * degC,
-        fact="now.air",
-        common=(-5 * degC, 10 * degC, 20 * degC),
-        help="A thermometer in the shade",
-    )
-    cabin: str = pick(
-        "Heating or cooling the cabin",
-        ("off", "on"),
-        "on",
-        fact="cars.cabin",
-        habit=True,
-        help="An open vehicle has none: off",
-    )
-    continuous: Quantity = ask(
-        "P_r",
-        "Inverter's continuous rating here",
-        5000 * W,
-        low=100 * W,
-        high=30_000 * W,
-        fact="inverter.continuous",
-        common=(3000 * W, 5000 * W, 6000 * W),
-        help="On its plate, less what heat and altitude take off",
-    )
-    system: str = pick(
-        "Inverter's output", tuple(SYSTEMS), SPLIT_PHASE, fact="inverter.system", help="On its plate: output volts"
-    )
-    one_leg: str = pick(
-        "Full power on one leg?",
-        ("no", "yes"),
-        "no",
-        fact="inverter.one_leg",
-        when={"system": (SPLIT_PHASE,)},
-        help="No unless its manual says so",
-    )
-    running: Quantity = ask(
-        "S_x",
-        "Other loads running on the inverter",
-        0 * W,
-        low=0 * W,
-        high=20_000 * W,
-        fact="now.running",
-        help="Lights, a fridge, tools: their watts",
-    )
+    bank_energy: Quantity = ask_fact("E_n", "bank.energy", 10.2 * kWh, common=(5.1 * kWh, 10.2 * kWh, 15.4 * kWh))
+    health: Quantity = ask_fact("s", "bank.health", 100 * percent, common=(80 * percent, 90 * percent, 100 * percent))
+    charge: Quantity = ask_fact("q", "now.charge", 100 * percent, common=(50 * percent, 75 * percent, 100 * percent))
+    reserve: Quantity = ask_fact("q_r", "bank.reserve", 10 * percent, common=(10 * percent, 20 * percent))
+    cells: Quantity = ask_fact("θ_c", "now.cells", 20 * degC, common=(0 * degC, 10 * degC, 25 * degC))
+    air: Quantity = ask_fact("θ_a", "now.air", 20 * degC, common=(-5 * degC, 10 * degC, 20 * degC))
+    cabin: str = pick_fact("cars.cabin", "on", habit=True)
+    continuous: Quantity = ask_fact("P_r", "inverter.continuous", 5000 * W, common=(3000 * W, 5000 * W, 6000 * W))
+    system: str = pick_fact("inverter.system", SPLIT_PHASE)
+    one_leg: str = pick_fact("inverter.one_leg", "no", when={"system": (SPLIT_PHASE,)})
+    running: Quantity = ask_fact("S_x", "now.running", 0 * W, help="Lights, a fridge, tools: their watts")
     running_leg: str = pick(
         "They hang on",
         LEGS,
@@ -230,25 +100,9 @@ class CarDistance(Check):
         when={"system": (SPLIT_PHASE,)},
         help="The leg that the car's outlet is on, the other one, or both",
     )
-    idle: Quantity = ask(
-        "P₀",
-        "Inverter's idle draw",
-        60 * W,
-        low=0.5 * W,
-        high=500 * W,
-        fact="inverter.idle",
-        common=(25 * W, 55 * W, 90 * W),
-        help="In its manual: no-load watts; or 1.2 % of its rating",
-    )
-    peak_efficiency: Quantity = ask(
-        "η",
-        "Inverter's best efficiency",
-        93 * percent,
-        low=75 * percent,
-        high=99 * percent,
-        fact="inverter.peak_efficiency",
-        common=(90 * percent, 93 * percent, 95 * percent),
-        help="In its manual",
+    idle: Quantity = ask_fact("P₀", "inverter.idle", 60 * W, common=(25 * W, 55 * W, 90 * W))
+    peak_efficiency: Quantity = ask_fact(
+        "η", "inverter.peak_efficiency", 93 * percent, common=(90 * percent, 93 * percent, 95 * percent)
     )
 
     def solve(self) -> Answer:
@@ -439,8 +293,15 @@ class CarDistance(Check):
             source=EPA_LABEL.at("33.7 kWh to the gallon: 33.7 MPGe is one mile per kilowatt-hour at the wall"),
         ),
         Example(
-            given={"charge": "100", "reserve": "0", "health": "100", "cells": "25 °C",
-                "charging_amps": "12", "air": "24 °C", "trip": "10"},
+            given={
+                "charge": "100",
+                "reserve": "0",
+                "health": "100",
+                "cells": "25 °C",
+                "charging_amps": "12",
+                "air": "24 °C",
+                "trip": "10",
+            },
             expect={"energy_to_hand": "10.2 kWh"},
             verdict="go",
             source=OWN_DERIVATION.at("a full, warm, new bank gives its nameplate"),

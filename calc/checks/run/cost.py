@@ -6,7 +6,7 @@ cycles it every day.
 
 from __future__ import annotations
 
-from calc.check import Answer, Caution, Check, Example, answer, ask, less, more, require
+from calc.check import Answer, Caution, Check, Example, answer, ask, ask_fact, less, more, require
 from calc.quantity import OutsideValidity, Quantity, constant, exponential, log, need, smallest, step
 from calc.sources import COMMON_PRACTICE, ENGINEERING_ECONOMICS
 from calc.units import dollars, dollars_per_kWh, dollars_per_mi, kWh, mi_per_kWh, one, percent
@@ -27,24 +27,8 @@ class Cost(Check):
         common=(2000 * dollars, 6000 * dollars, 15_000 * dollars),
         help="Bank, inverter, cables, cart, and your hours if you count them",
     )
-    bank_energy: Quantity = ask(
-        "E_n",
-        "Nameplate energy of the bank",
-        10.2 * kWh,
-        low=0.2 * kWh,
-        high=100 * kWh,
-        fact="bank.energy",
-        help="On the battery's plate: volts times amp-hours, over 1000",
-    )
-    reserve: Quantity = ask(
-        "q_r",
-        "Charge kept back",
-        10 * percent,
-        low=0 * percent,
-        high=60 * percent,
-        fact="bank.reserve",
-        help="Your rule; never under the maker's least charge",
-    )
+    bank_energy: Quantity = ask_fact("E_n", "bank.energy", 10.2 * kWh)
+    reserve: Quantity = ask_fact("q_r", "bank.reserve", 10 * percent)
     cycles: Quantity = ask(
         "N_c",
         "Cycles until it is worn",
@@ -116,16 +100,7 @@ class Cost(Check):
         habit=True,
         help="What the money would cost or earn elsewhere",
     )
-    consumption: Quantity = ask(
-        "c",
-        "What the car uses",
-        3.1 * mi_per_kWh,
-        low=0.2 * mi_per_kWh,
-        high=40 * mi_per_kWh,
-        fact="cars.consumption",
-        either_way=True,
-        help="On its dash, or its label",
-    )
+    consumption: Quantity = ask_fact("c", "cars.consumption", 3.1 * mi_per_kWh, either_way=True)
 
     def solve(self) -> Answer:
         years = step(

@@ -14,7 +14,7 @@ from calc.check import (
     Example,
     Requirement,
     answer,
-    ask,
+    ask_fact,
     less,
     more,
     option,
@@ -29,8 +29,6 @@ from calc.units import V, W, degC, h, kWh, mohm, one, percent
 
 COUNTS = ("1", "2", "3", "4")
 STAYS_ON, SWITCHED_OFF = "stays on", "switched off when nothing runs"
-WATTS_HELP = "Measured, or watts on its plate; 0 for not in use"
-HOURS_HELP = "Your own plan; a fridge runs about 8 of the 24"
 
 
 class HoursForLoads(Check):
@@ -39,16 +37,7 @@ class HoursForLoads(Check):
     title = "Hours for the loads"
     headline = "hours"
 
-    time_wanted: Quantity = ask(
-        "t_w",
-        "Time it must last",
-        24 * h,
-        low=0.5 * h,
-        high=720 * h,
-        fact="place.last_hours",
-        common=(8 * h, 24 * h, 48 * h),
-        help="Your own plan, from now until it can be refilled",
-    )
+    time_wanted: Quantity = ask_fact("t_w", "place.last_hours", 24 * h, common=(8 * h, 24 * h, 48 * h))
     count: str = pick(
         "How many loads",
         COUNTS,
@@ -56,93 +45,39 @@ class HoursForLoads(Check):
         fact="loads.#",
         help="The four largest, where there are more; a steady rest goes below",
     )
-    watts_1: Quantity = ask(
-        "P_1",
-        "Load 1, watts while it runs",
-        1500 * W,
-        low=0 * W,
-        high=15_000 * W,
-        fact="loads.0.running_watts",
-        help=WATTS_HELP,
-    )
-    hours_1: Quantity = ask(
-        "h_1",
-        "Load 1, hours in a day",
-        1.5 * h,
-        low=0 * h,
-        high=24 * h,
-        fact="loads.0.hours",
-        help=HOURS_HELP,
-    )
-    watts_2: Quantity = ask(
+    watts_1: Quantity = ask_fact("P_1", "loads.0.running_watts", 1500 * W, label="Load 1, watts while it runs")
+    hours_1: Quantity = ask_fact("h_1", "loads.0.hours", 1.5 * h, label="Load 1, hours in a day")
+    watts_2: Quantity = ask_fact(
         "P_2",
-        "Load 2, watts while it runs",
+        "loads.1.running_watts",
         700 * W,
-        low=0 * W,
-        high=15_000 * W,
-        fact="loads.1.running_watts",
+        label="Load 2, watts while it runs",
         when={"count": COUNTS[1:]},
-        help=WATTS_HELP,
     )
-    hours_2: Quantity = ask(
-        "h_2",
-        "Load 2, hours in a day",
-        0.5 * h,
-        low=0 * h,
-        high=24 * h,
-        fact="loads.1.hours",
-        when={"count": COUNTS[1:]},
-        help=HOURS_HELP,
+    hours_2: Quantity = ask_fact(
+        "h_2", "loads.1.hours", 0.5 * h, label="Load 2, hours in a day", when={"count": COUNTS[1:]}
     )
-    watts_3: Quantity = ask(
+    watts_3: Quantity = ask_fact(
         "P_3",
-        "Load 3, watts while it runs",
+        "loads.2.running_watts",
         200 * W,
-        low=0 * W,
-        high=15_000 * W,
-        fact="loads.2.running_watts",
+        label="Load 3, watts while it runs",
         when={"count": COUNTS[2:]},
-        help=WATTS_HELP,
     )
-    hours_3: Quantity = ask(
-        "h_3",
-        "Load 3, hours in a day",
-        6 * h,
-        low=0 * h,
-        high=24 * h,
-        fact="loads.2.hours",
-        when={"count": COUNTS[2:]},
-        help=HOURS_HELP,
+    hours_3: Quantity = ask_fact(
+        "h_3", "loads.2.hours", 6 * h, label="Load 3, hours in a day", when={"count": COUNTS[2:]}
     )
-    watts_4: Quantity = ask(
+    watts_4: Quantity = ask_fact(
         "P_4",
-        "Load 4, watts while it runs",
+        "loads.3.running_watts",
         85 * W,
-        low=0 * W,
-        high=15_000 * W,
-        fact="loads.3.running_watts",
+        label="Load 4, watts while it runs",
         when={"count": COUNTS[3:]},
-        help=WATTS_HELP,
     )
-    hours_4: Quantity = ask(
-        "h_4",
-        "Load 4, hours in a day",
-        4 * h,
-        low=0 * h,
-        high=24 * h,
-        fact="loads.3.hours",
-        when={"count": COUNTS[3:]},
-        help=HOURS_HELP,
+    hours_4: Quantity = ask_fact(
+        "h_4", "loads.3.hours", 4 * h, label="Load 4, hours in a day", when={"count": COUNTS[3:]}
     )
-    running: Quantity = ask(
-        "S_x",
-        "Other loads running on the inverter",
-        0 * W,
-        low=0 * W,
-        high=20_000 * W,
-        fact="now.running",
-        help="What runs all the time besides those loads",
-    )
+    running: Quantity = ask_fact("S_x", "now.running", 0 * W, help="What runs all the time besides those loads")
     between: str = pick(
         "Inverter between loads",
         (STAYS_ON, SWITCHED_OFF),
@@ -150,108 +85,17 @@ class HoursForLoads(Check):
         habit=True,
         help="Whether somebody switches it off; a sleep mode counts if it finds your loads",
     )
-    idle: Quantity = ask(
-        "P₀",
-        "Inverter's idle draw",
-        60 * W,
-        low=0.5 * W,
-        high=500 * W,
-        fact="inverter.idle",
-        common=(25 * W, 55 * W, 90 * W),
-        help="In its manual: no-load watts; or measured",
-    )
-    peak_efficiency: Quantity = ask(
-        "η",
-        "Inverter's best efficiency",
-        93 * percent,
-        low=75 * percent,
-        high=99 * percent,
-        fact="inverter.peak_efficiency",
-        help="In its manual",
-    )
-    continuous: Quantity = ask(
-        "P_r",
-        "Inverter's continuous rating here",
-        5000 * W,
-        low=100 * W,
-        high=30_000 * W,
-        fact="inverter.continuous",
-        help="On its plate, less what heat and altitude take off",
-    )
-    bank_energy: Quantity = ask(
-        "E_n",
-        "Nameplate energy of the bank",
-        10.2 * kWh,
-        low=0.2 * kWh,
-        high=100 * kWh,
-        fact="bank.energy",
-        common=(5.1 * kWh, 10.2 * kWh, 15.4 * kWh),
-        help="On the battery's plate: volts times amp-hours, over 1000",
-    )
-    bank_volts: Quantity = ask(
-        "V_b",
-        "Nominal volts",
-        51.2 * V,
-        low=5 * V,
-        high=800 * V,
-        fact="bank.nominal_volts",
-        help="On the battery's plate",
-    )
-    resistance: Quantity = ask(
-        "R_b",
-        "Resistance of the whole bank",
-        14 * mohm,
-        low=0.1 * mohm,
-        high=1000 * mohm,
-        fact="bank.resistance",
-        help="In the manual, or measured from two loads; with leads",
-    )
-    cutoff: Quantity = ask(
-        "V_co",
-        "Inverter's low-voltage cut-off",
-        46 * V,
-        low=5 * V,
-        high=800 * V,
-        fact="inverter.cutoff",
-        help="In its settings",
-    )
-    health: Quantity = ask(
-        "s",
-        "What is left of the nameplate energy",
-        100 * percent,
-        low=50 * percent,
-        high=100 * percent,
-        fact="bank.health",
-        help="From a measured discharge; 100 % when new",
-    )
-    charge: Quantity = ask(
-        "q",
-        "Charge left now",
-        100 * percent,
-        low=0 * percent,
-        high=100 * percent,
-        fact="now.charge",
-        common=(50 * percent, 75 * percent, 100 * percent),
-        help="On the battery's monitor",
-    )
-    reserve: Quantity = ask(
-        "q_r",
-        "Charge kept back",
-        10 * percent,
-        low=0 * percent,
-        high=60 * percent,
-        fact="bank.reserve",
-        help="Your rule; never under the maker's least charge",
-    )
-    cells: Quantity = ask(
-        "θ_c",
-        "Temperature of the bank's cells",
-        20 * degC,
-        low=-40 * degC,
-        high=65 * degC,
-        fact="now.cells",
-        help="On the battery's monitor; cells lag the air by hours",
-    )
+    idle: Quantity = ask_fact("P₀", "inverter.idle", 60 * W, common=(25 * W, 55 * W, 90 * W))
+    peak_efficiency: Quantity = ask_fact("η", "inverter.peak_efficiency", 93 * percent)
+    continuous: Quantity = ask_fact("P_r", "inverter.continuous", 5000 * W)
+    bank_energy: Quantity = ask_fact("E_n", "bank.energy", 10.2 * kWh, common=(5.1 * kWh, 10.2 * kWh, 15.4 * kWh))
+    bank_volts: Quantity = ask_fact("V_b", "bank.nominal_volts", 51.2 * V)
+    resistance: Quantity = ask_fact("R_b", "bank.resistance", 14 * mohm)
+    cutoff: Quantity = ask_fact("V_co", "inverter.cutoff", 46 * V)
+    health: Quantity = ask_fact("s", "bank.health", 100 * percent)
+    charge: Quantity = ask_fact("q", "now.charge", 100 * percent, common=(50 * percent, 75 * percent, 100 * percent))
+    reserve: Quantity = ask_fact("q_r", "bank.reserve", 10 * percent)
+    cells: Quantity = ask_fact("θ_c", "now.cells", 20 * degC)
 
     def solve(self) -> Answer:
         something = require(

@@ -18,10 +18,12 @@ from calc.check import (
     Requirement,
     answer,
     ask,
+    ask_fact,
     less,
     next_option,
     option,
     pick,
+    pick_fact,
     require,
 )
 from calc.laws.inverter import limit_of_one_leg
@@ -73,23 +75,8 @@ class LegsAndNeutral(Check):
         common=(0 * A, 16 * A, 24 * A),
         help="They load both legs alike and the neutral not at all",
     )
-    continuous: Quantity = ask(
-        "P_r",
-        "Inverter's continuous rating here",
-        5000 * W,
-        low=100 * W,
-        high=30_000 * W,
-        fact="inverter.continuous",
-        common=(5000 * W, 6000 * W, 10_000 * W),
-        help="On its plate, less what heat and altitude take off",
-    )
-    one_leg: str = pick(
-        "Full power on one leg?",
-        ("no", "yes"),
-        "no",
-        fact="inverter.one_leg",
-        help="No unless its manual says so",
-    )
+    continuous: Quantity = ask_fact("P_r", "inverter.continuous", 5000 * W, common=(5000 * W, 6000 * W, 10_000 * W))
+    one_leg: str = pick_fact("inverter.one_leg", "no")
     shared: str = pick(
         "Do 120 V circuits share one neutral wire?",
         (NONE, OPPOSITE, SAME),

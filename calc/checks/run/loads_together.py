@@ -21,12 +21,14 @@ from calc.check import (
     Requirement,
     answer,
     ask,
+    ask_fact,
     less,
     option,
     pick,
+    pick_fact,
     require,
 )
-from calc.laws.inverter import SPLIT_PHASE, SYSTEMS, limit_of_one_leg
+from calc.laws.inverter import SPLIT_PHASE, limit_of_one_leg
 from calc.laws.loads import Legs, Load, Supply, Together
 from calc.quantity import Quantity, constant, largest, need
 from calc.sources import ANSI_C84_1, COMMON_PRACTICE, OWN_DERIVATION
@@ -64,14 +66,8 @@ class LoadsTogether(Check):
     count: str = pick(
         "How many loads", COUNTS, "4", fact="loads.#", help="Those that might run at the same time, six at most"
     )
-    run_1: Quantity = ask(
-        "P_1",
-        "Load 1, watts while it runs",
-        1500 * VA,
-        low=0 * VA,
-        high=15_000 * VA,
-        fact="loads.0.running_watts",
-        help=RUN_HELP,
+    run_1: Quantity = ask_fact(
+        "P_1", "loads.0.running_watts", 1500 * VA, label="Load 1, watts while it runs", help=RUN_HELP
     )
     start_1: Quantity = ask(
         "S_1",
@@ -81,22 +77,19 @@ class LoadsTogether(Check):
         high=60_000 * VA,
         help=START_HELP,
     )
-    volts_1: str = pick(
-        "Load 1, its volts",
-        ("120 V", "240 V"),
+    volts_1: str = pick_fact(
+        "loads.0.volts",
         "120 V",
-        fact="loads.0.volts",
+        label="Load 1, its volts",
         rules=(NEC,),
         when={"system": (SPLIT_PHASE,), "count": COUNTS},
         help=VOLTS_HELP,
     )
-    run_2: Quantity = ask(
+    run_2: Quantity = ask_fact(
         "P_2",
-        "Load 2, watts while it runs",
+        "loads.1.running_watts",
         700 * VA,
-        low=0 * VA,
-        high=15_000 * VA,
-        fact="loads.1.running_watts",
+        label="Load 2, watts while it runs",
         when={"count": COUNTS[1:]},
         help=RUN_HELP,
     )
@@ -109,22 +102,19 @@ class LoadsTogether(Check):
         when={"count": COUNTS[1:]},
         help=START_HELP,
     )
-    volts_2: str = pick(
-        "Load 2, its volts",
-        ("120 V", "240 V"),
+    volts_2: str = pick_fact(
+        "loads.1.volts",
         "120 V",
-        fact="loads.1.volts",
+        label="Load 2, its volts",
         rules=(NEC,),
         when={"system": (SPLIT_PHASE,), "count": COUNTS[1:]},
         help=VOLTS_HELP,
     )
-    run_3: Quantity = ask(
+    run_3: Quantity = ask_fact(
         "P_3",
-        "Load 3, watts while it runs",
+        "loads.2.running_watts",
         3840 * VA,
-        low=0 * VA,
-        high=15_000 * VA,
-        fact="loads.2.running_watts",
+        label="Load 3, watts while it runs",
         when={"count": COUNTS[2:]},
         help=RUN_HELP,
     )
@@ -137,22 +127,19 @@ class LoadsTogether(Check):
         when={"count": COUNTS[2:]},
         help=START_HELP,
     )
-    volts_3: str = pick(
-        "Load 3, its volts",
-        ("120 V", "240 V"),
+    volts_3: str = pick_fact(
+        "loads.2.volts",
         "240 V",
-        fact="loads.2.volts",
+        label="Load 3, its volts",
         rules=(NEC,),
         when={"system": (SPLIT_PHASE,), "count": COUNTS[2:]},
         help=VOLTS_HELP,
     )
-    run_4: Quantity = ask(
+    run_4: Quantity = ask_fact(
         "P_4",
-        "Load 4, watts while it runs",
+        "loads.3.running_watts",
         85 * VA,
-        low=0 * VA,
-        high=15_000 * VA,
-        fact="loads.3.running_watts",
+        label="Load 4, watts while it runs",
         when={"count": COUNTS[3:]},
         help=RUN_HELP,
     )
@@ -165,22 +152,19 @@ class LoadsTogether(Check):
         when={"count": COUNTS[3:]},
         help=START_HELP,
     )
-    volts_4: str = pick(
-        "Load 4, its volts",
-        ("120 V", "240 V"),
+    volts_4: str = pick_fact(
+        "loads.3.volts",
         "120 V",
-        fact="loads.3.volts",
+        label="Load 4, its volts",
         rules=(NEC,),
         when={"system": (SPLIT_PHASE,), "count": COUNTS[3:]},
         help=VOLTS_HELP,
     )
-    run_5: Quantity = ask(
+    run_5: Quantity = ask_fact(
         "P_5",
-        "Load 5, watts while it runs",
+        "loads.4.running_watts",
         90 * VA,
-        low=0 * VA,
-        high=15_000 * VA,
-        fact="loads.4.running_watts",
+        label="Load 5, watts while it runs",
         when={"count": COUNTS[4:]},
         help=RUN_HELP,
     )
@@ -193,22 +177,19 @@ class LoadsTogether(Check):
         when={"count": COUNTS[4:]},
         help=START_HELP,
     )
-    volts_5: str = pick(
-        "Load 5, its volts",
-        ("120 V", "240 V"),
+    volts_5: str = pick_fact(
+        "loads.4.volts",
         "120 V",
-        fact="loads.4.volts",
+        label="Load 5, its volts",
         rules=(NEC,),
         when={"system": (SPLIT_PHASE,), "count": COUNTS[4:]},
         help=VOLTS_HELP,
     )
-    run_6: Quantity = ask(
+    run_6: Quantity = ask_fact(
         "P_6",
-        "Load 6, watts while it runs",
+        "loads.5.running_watts",
         600 * VA,
-        low=0 * VA,
-        high=15_000 * VA,
-        fact="loads.5.running_watts",
+        label="Load 6, watts while it runs",
         when={"count": COUNTS[5:]},
         help=RUN_HELP,
     )
@@ -221,11 +202,10 @@ class LoadsTogether(Check):
         when={"count": COUNTS[5:]},
         help=START_HELP,
     )
-    volts_6: str = pick(
-        "Load 6, its volts",
-        ("120 V", "240 V"),
+    volts_6: str = pick_fact(
+        "loads.5.volts",
         "120 V",
-        fact="loads.5.volts",
+        label="Load 6, its volts",
         rules=(NEC,),
         when={"system": (SPLIT_PHASE,), "count": COUNTS[5:]},
         help=VOLTS_HELP,
@@ -237,51 +217,12 @@ class LoadsTogether(Check):
         habit=True,
         help="A compressor, fridge or pump starts by itself; then the first is the answer",
     )
-    continuous: Quantity = ask(
-        "P_r",
-        "Inverter's continuous rating here",
-        5000 * VA,
-        low=100 * VA,
-        high=30_000 * VA,
-        fact="inverter.continuous",
-        common=(3000 * VA, 5000 * VA, 6000 * VA),
-        help="On its plate, less what heat and altitude take off",
-    )
-    surge: Quantity = ask(
-        "P_s",
-        "Inverter's surge rating",
-        10_000 * VA,
-        low=100 * VA,
-        high=90_000 * VA,
-        fact="inverter.surge",
-        help="In its manual: peak or surge output",
-    )
-    system: str = pick(
-        "Inverter's output",
-        tuple(SYSTEMS),
-        SPLIT_PHASE,
-        fact="inverter.system",
-        rules=(NEC,),
-        help="On its plate: output volts",
-    )
-    one_leg: str = pick(
-        "Full power on one leg?",
-        ("no", "yes"),
-        "no",
-        fact="inverter.one_leg",
-        rules=(NEC,),
-        when={"system": (SPLIT_PHASE,)},
-        help="No unless its manual says so",
-    )
-    running: Quantity = ask(
-        "S_x",
-        "Other loads running on the inverter",
-        0 * W,
-        low=0 * W,
-        high=20_000 * W,
-        fact="now.running",
-        habit=True,
-        help="What runs besides, a charger or lights: the sum of their watts",
+    continuous: Quantity = ask_fact("P_r", "inverter.continuous", 5000 * VA, common=(3000 * VA, 5000 * VA, 6000 * VA))
+    surge: Quantity = ask_fact("P_s", "inverter.surge", 10_000 * VA)
+    system: str = pick_fact("inverter.system", SPLIT_PHASE, rules=(NEC,))
+    one_leg: str = pick_fact("inverter.one_leg", "no", rules=(NEC,), when={"system": (SPLIT_PHASE,)})
+    running: Quantity = ask_fact(
+        "S_x", "now.running", 0 * W, habit=True, help="What runs besides, a charger or lights: the sum of their watts"
     )
 
     def solve(self) -> Answer:

@@ -16,17 +16,18 @@ from calc.check import (
     Requirement,
     answer,
     ask,
+    ask_fact,
     less,
     more,
     option,
     pick,
+    pick_fact,
     require,
 )
 from calc.laws.battery import energy_to_hand, share_in_the_cold
 from calc.laws.charging import charge_allowed
 from calc.quantity import Quantity, Statement, constant, limit, need, step
 from calc.sources import COMMON_PRACTICE, LFP_SHEETS, OWN_DERIVATION
-from calc.tables import table
 from calc.units import A, Ah, V, W, Wh_per_mi, degC, h, kg, kWh, mi, mohm, mph, one, percent
 
 CONVERTER, DIRECT = "through a dc-dc converter", "directly in parallel"
@@ -40,24 +41,8 @@ class RangeExtender(Check):
     title = "Range extender"
     headline = "distance"
 
-    trip: Quantity = ask(
-        "D",
-        "The trip that must be possible",
-        15 * mi,
-        low=0.1 * mi,
-        high=500 * mi,
-        fact="place.trip",
-        help="On a map, there and back",
-    )
-    vehicle_energy: Quantity = ask(
-        "E_v",
-        "Its own battery's energy",
-        7.2 * kWh,
-        low=0.2 * kWh,
-        high=150 * kWh,
-        fact="tow.energy",
-        help="On the towing vehicle's plate",
-    )
+    trip: Quantity = ask_fact("D", "place.trip", 15 * mi)
+    vehicle_energy: Quantity = ask_fact("E_v", "tow.energy", 7.2 * kWh)
     vehicle_charge: Quantity = ask(
         "q_v",
         "Charge of the vehicle's battery, above its reserve",
@@ -67,24 +52,8 @@ class RangeExtender(Check):
         habit=True,
         help="On its dash, less what you keep back",
     )
-    use: Quantity = ask(
-        "u",
-        "Energy it uses without the rig",
-        95 * Wh_per_mi,
-        low=20 * Wh_per_mi,
-        high=1000 * Wh_per_mi,
-        fact="tow.use",
-        help="Its dash over a usual day",
-    )
-    vehicle_mass: Quantity = ask(
-        "m_v",
-        "Mass of the towing vehicle with driver",
-        640 * kg,
-        low=50 * kg,
-        high=5000 * kg,
-        fact="tow.mass",
-        help="Its plate plus the driver",
-    )
+    use: Quantity = ask_fact("u", "tow.use", 95 * Wh_per_mi)
+    vehicle_mass: Quantity = ask_fact("m_v", "tow.mass", 640 * kg)
     rig_mass: Quantity = ask(
         "m_a",
         "Mass that is added, towed or carried",
@@ -102,16 +71,7 @@ class RangeExtender(Check):
         habit=True,
         help="Slow and on soft or hilly ground more, fast on a flat road less",
     )
-    speed: Quantity = ask(
-        "v",
-        "Speed it tows at",
-        12 * mph,
-        low=1 * mph,
-        high=70 * mph,
-        fact="tow.speed",
-        when={"coupling": (CONVERTER,)},
-        help="Your own rule",
-    )
+    speed: Quantity = ask_fact("v", "tow.speed", 12 * mph, when={"coupling": (CONVERTER,)})
     coupling: str = pick("How the two are tied", (CONVERTER, DIRECT), CONVERTER, help="By the wiring")
     converter_power: Quantity = ask(
         "P_dd",
@@ -155,15 +115,8 @@ class RangeExtender(Check):
         when={"coupling": (DIRECT,)},
         help="One meter, both banks, at rest for an hour",
     )
-    resistance: Quantity = ask(
-        "R_b",
-        "Resistance of the whole bank",
-        14 * mohm,
-        low=0.1 * mohm,
-        high=1000 * mohm,
-        fact="bank.resistance",
-        when={"coupling": (DIRECT,)},
-        help="With its leads to the tie",
+    resistance: Quantity = ask_fact(
+        "R_b", "bank.resistance", 14 * mohm, when={"coupling": (DIRECT,)}, help="With its leads to the tie"
     )
     vehicle_resistance: Quantity = ask(
         "R_v",
@@ -192,100 +145,16 @@ class RangeExtender(Check):
         when={"coupling": (DIRECT,)},
         help="In its manual; 0 if it has none",
     )
-    strings: Quantity = ask(
-        "N_p",
-        "Batteries or strings in parallel",
-        2 * one,
-        low=1 * one,
-        high=24 * one,
-        fact="bank.strings",
-        whole=True,
-        when={"coupling": (DIRECT,)},
-        help="Count them",
-    )
-    capacity: Quantity = ask(
-        "Q_s",
-        "Capacity of one string",
-        100 * Ah,
-        low=1 * Ah,
-        high=5000 * Ah,
-        fact="bank.capacity",
-        when={"coupling": (DIRECT,)},
-        help="On the plate: Ah",
-    )
-    discharge_limit: Quantity = ask(
-        "I_lim",
-        "Most current out of one string",
-        100 * A,
-        low=1 * A,
-        high=2000 * A,
-        fact="bank.discharge_limit",
-        when={"coupling": (DIRECT,)},
-        help="Continuous discharge, in the manual",
-    )
-    charge_limit: Quantity = ask(
-        "I_ch",
-        "Most current into one string",
-        50 * A,
-        low=1 * A,
-        high=2000 * A,
-        fact="bank.charge_limit",
-        when={"coupling": (DIRECT,)},
-        help="Continuous charge, in the manual",
-    )
-    chemistry: str = pick(
-        "Chemistry",
-        table("cell_volts").rows,
-        "LFP",
-        fact="bank.chemistry",
-        when={"coupling": (DIRECT,)},
-        help="On the battery's plate",
-    )
-    bank_energy: Quantity = ask(
-        "E_n",
-        "Nameplate energy of the bank",
-        10.2 * kWh,
-        low=0.2 * kWh,
-        high=100 * kWh,
-        fact="bank.energy",
-        help="On the battery's plate",
-    )
-    health: Quantity = ask(
-        "s",
-        "What is left of the nameplate energy",
-        100 * percent,
-        low=50 * percent,
-        high=100 * percent,
-        fact="bank.health",
-        help="From a measured discharge",
-    )
-    charge: Quantity = ask(
-        "q",
-        "Charge left now",
-        90 * percent,
-        low=0 * percent,
-        high=100 * percent,
-        fact="now.charge",
-        help="On the battery's monitor",
-    )
-    reserve: Quantity = ask(
-        "q_r",
-        "Charge kept back",
-        10 * percent,
-        low=0 * percent,
-        high=60 * percent,
-        fact="bank.reserve",
-        help="Your rule",
-    )
-    cells: Quantity = ask(
-        "θ_c",
-        "Temperature of the bank's cells",
-        20 * degC,
-        low=-40 * degC,
-        high=65 * degC,
-        fact="now.cells",
-        help="On the battery's monitor",
-    )
+    strings: Quantity = ask_fact("N_p", "bank.strings", 2 * one, when={"coupling": (DIRECT,)})
+    capacity: Quantity = ask_fact("Q_s", "bank.capacity", 100 * Ah, when={"coupling": (DIRECT,)})
+    discharge_limit: Quantity = ask_fact("I_lim", "bank.discharge_limit", 100 * A, when={"coupling": (DIRECT,)})
+    charge_limit: Quantity = ask_fact("I_ch", "bank.charge_limit", 50 * A, when={"coupling": (DIRECT,)})
+    chemistry: str = pick_fact("bank.chemistry", "LFP", when={"coupling": (DIRECT,)})
+    bank_energy: Quantity = ask_fact("E_n", "bank.energy", 10.2 * kWh)
+    health: Quantity = ask_fact("s", "bank.health", 100 * percent)
+    charge: Quantity = ask_fact("q", "now.charge", 90 * percent)
+    reserve: Quantity = ask_fact("q_r", "bank.reserve", 10 * percent)
+    cells: Quantity = ask_fact("θ_c", "now.cells", 20 * degC)
 
     def solve(self) -> Answer:
         something = require(

@@ -15,9 +15,10 @@ from calc.check import (
     Requirement,
     answer,
     ask,
+    ask_fact,
     less,
     more,
-    pick,
+    pick_fact,
     require,
 )
 from calc.quantity import OutsideValidity, Quantity, constant, limit, need, step
@@ -52,42 +53,10 @@ class TimeToAdd(Check):
         common=(1 * h, 4 * h, 8 * h),
         help="Until you must leave",
     )
-    consumption: Quantity = ask(
-        "c",
-        "What the car uses",
-        3.1 * mi_per_kWh,
-        low=0.2 * mi_per_kWh,
-        high=40 * mi_per_kWh,
-        fact="cars.consumption",
-        either_way=True,
-        help="On its dash over the last weeks; kWh per 100 mi, Wh/km and MPGe are read too",
-    )
-    charging_volts: str = pick(
-        "Volts the car charges at",
-        tuple(VOLTS),
-        "240 V",
-        fact="cars.charging_volts",
-        help="The outlet it is plugged into",
-    )
-    charging_amps: Quantity = ask(
-        "I",
-        "Amps the car is set to",
-        16 * A,
-        low=6 * A,
-        high=80 * A,
-        fact="cars.charging_amps",
-        common=(8 * A, 12 * A, 16 * A, 24 * A),
-        help="On the car's charge screen or its charging cord; 6 A is the least a car takes",
-    )
-    breaker: Quantity = ask(
-        "I_B",
-        "Breaker of the outlet",
-        20 * A,
-        low=10 * A,
-        high=100 * A,
-        fact="outlets.breaker",
-        help="The number on its handle",
-    )
+    consumption: Quantity = ask_fact("c", "cars.consumption", 3.1 * mi_per_kWh, either_way=True)
+    charging_volts: str = pick_fact("cars.charging_volts", "240 V")
+    charging_amps: Quantity = ask_fact("I", "cars.charging_amps", 16 * A, common=(8 * A, 12 * A, 16 * A, 24 * A))
+    breaker: Quantity = ask_fact("I_B", "outlets.breaker", 20 * A)
     lead: Quantity = ask(
         "R_s",
         "Resistance of supply and leads, out and back",

@@ -19,13 +19,15 @@ from calc.check import (
     Requirement,
     answer,
     ask,
+    ask_fact,
     less,
     option,
     pick,
+    pick_fact,
     require,
 )
 from calc.laws import motor, outlet
-from calc.laws.inverter import SPLIT_PHASE, SYSTEMS
+from calc.laws.inverter import SPLIT_PHASE
 from calc.laws.supply import LEGS, OTHER_LEG, SAME_LEG, Supply
 from calc.quantity import OutsideValidity, Quantity, alternative, constant, largest, limit, need, smallest, step
 from calc.sources import COMMON_PRACTICE, NEC_2023, OWN_DERIVATION
@@ -59,156 +61,41 @@ class ToolOnOutlet(Check):
     headline = "running_current"
     rule_sets = (NEC,)
 
-    tool_volts: str = pick(
-        "Volts on the tool's plate",
-        ("120 V", "240 V"),
-        "120 V",
-        fact="loads.volts",
-        also=ALSO | {f"{volts} v": option for volts, option in ALSO.items()},
-        help="115 and 110 count as 120, 230 and 220 as 240",
+    tool_volts: str = pick_fact(
+        "loads.volts", "120 V", also=ALSO | {f"{volts} v": option for volts, option in ALSO.items()}
     )
-    plate: str = pick(
-        "What its plate says",
-        (BY_AMPS, BY_WATTS, BY_HP),
-        BY_AMPS,
-        fact="loads.plate",
-        help="Amps are best; horsepower is read in the motor table",
+    plate: str = pick_fact("loads.plate", BY_AMPS)
+    plate_amps: Quantity = ask_fact(
+        "I_p", "loads.amps", 13 * A, when={"plate": (BY_AMPS,)}, common=(5 * A, 10 * A, 13 * A, 15 * A)
     )
-    plate_amps: Quantity = ask(
-        "I_p",
-        "Amps on the plate",
-        13 * A,
-        low=0.1 * A,
-        high=100 * A,
-        fact="loads.amps",
-        when={"plate": (BY_AMPS,)},
-        common=(5 * A, 10 * A, 13 * A, 15 * A),
-        help="Beside the volts",
+    plate_watts: Quantity = ask_fact(
+        "P_p", "loads.watts", 1500 * W, when={"plate": (BY_WATTS,)}, common=(750 * W, 1500 * W, 1800 * W)
     )
-    plate_watts: Quantity = ask(
-        "P_p",
-        "Watts on the plate",
-        1500 * W,
-        low=10 * W,
-        high=15_000 * W,
-        fact="loads.watts",
-        when={"plate": (BY_WATTS,)},
-        common=(750 * W, 1500 * W, 1800 * W),
-        help="What it takes in, not what it gives",
+    plate_power_factor: Quantity = ask_fact(
+        "pf", "loads.power_factor", 0.6 * one, when={"plate": (BY_WATTS,)}, common=(0.6 * one, 0.8 * one, 1 * one)
     )
-    plate_power_factor: Quantity = ask(
-        "pf",
-        "Power factor",
-        0.6 * one,
-        low=0.4 * one,
-        high=1 * one,
-        when={"plate": (BY_WATTS,)},
-        common=(0.6 * one, 0.8 * one, 1 * one),
-        fact="loads.power_factor",
-        help="1 for a heater; 0.6 to 0.9 for a motor; about 0.65 for a welder without correction",
+    motor_size: str = pick_fact("loads.horsepower", "1", when=({"plate": (BY_HP,)}, {"start": (BY_LETTER,)}))
+    start: str = pick_fact("loads.start", UNIVERSAL)
+    code_letter: str = pick_fact("loads.code_letter", "K", LETTERS, when={"start": (BY_LETTER,)})
+    start_current: Quantity = ask_fact("I_LR", "loads.start_amps", 60 * A, when={"start": (STATED,)})
+    start_time: Quantity = ask_fact(
+        "t_s", "loads.start_time", 1 * s, when={"start": (STATED, BY_LETTER)}, common=(0.5 * s, 1 * s, 3 * s)
     )
-    motor_size: str = pick(
-        "Horsepower on the plate",
-        table("motor_current").rows,
-        "1",
-        fact="loads.horsepower",
-        when=({"plate": (BY_HP,)}, {"start": (BY_LETTER,)}),
-        help="Not the peak or developed horsepower of an advertisement",
-    )
-    start: str = pick(
-        "How it starts",
-        (*KINDS, BY_LETTER, STATED),
-        UNIVERSAL,
-        fact="loads.start",
-        help="What kind of load it is; a code letter on the plate says more",
-    )
-    code_letter: str = pick(
-        "Code letter",
-        LETTERS,
-        "K",
-        when={"start": (BY_LETTER,)},
-        fact="loads.code_letter",
-        help="On the plate, beside CODE or KVA CODE; not the design letter. For V give the start current instead",
-    )
-    start_current: Quantity = ask(
-        "I_LR",
-        "Start current",
-        60 * A,
-        low=0.1 * A,
-        high=600 * A,
-        fact="loads.start_amps",
-        when={"start": (STATED,)},
-        help="LRA on the plate, or the peak of a clamp meter that holds it",
-    )
-    start_time: Quantity = ask(
-        "t_s",
-        "Seconds until it has run up",
-        1 * s,
-        low=0.01 * s,
-        high=30 * s,
-        fact="loads.start_time",
-        when={"start": (STATED, BY_LETTER)},
-        common=(0.5 * s, 1 * s, 3 * s),
-        help="By ear, with a watch",
-    )
-    standstill: Quantity = ask(
+    standstill: Quantity = ask_fact(
         "M_l",
-        "Turning force it needs to start, of what it has at full volts",
+        "loads.standstill",
         20 * percent,
-        low=5 * percent,
-        high=100 * percent,
         when={"start": (*TURNING, BY_LETTER, STATED)},
         common=(20 * percent, 50 * percent, 80 * percent),
-        fact="loads.standstill",
-        help="20 % when it turns freely; toward 100 % for a compressor with a full tank",
     )
-    lasting: str = pick(
-        "Does it run three hours or more at a time?",
-        ("no", "yes"),
-        "no",
-        fact="loads.lasting",
-        help="Chargers, heaters, pumps: yes",
-    )
-    outlet: str = pick(
-        "The outlet", table("outlets").rows, "5-20", fact="outlets.configuration", help="By the pattern of its slots"
-    )
-    breaker: Quantity = ask(
-        "I_B",
-        "Breaker of the outlet",
-        20 * A,
-        low=10 * A,
-        high=100 * A,
-        fact="outlets.breaker",
-        common=(15 * A, 20 * A, 30 * A, 50 * A),
-        help="The number on its handle",
-    )
-    other_amps: Quantity = ask(
-        "I_x",
-        "Other loads on the same breaker",
-        0 * A,
-        low=0 * A,
-        high=100 * A,
-        fact="now.beside",
-        help="What else is plugged in behind it and running",
-    )
-    plug: str = pick(
-        "The tool's plug in this outlet",
-        (FITS, GUARDED, PLAIN),
-        FITS,
-        fact="loads.plug",
-        help="A 15 A plug does not fit a 30 or 50 A outlet; an adapter makes it fit and protects nothing",
-    )
-    cord: str = pick("Extension cord", CORDS, NO_CORD, fact="loads.cord_size", help="The size printed on its jacket")
-    cord_length: Quantity = ask(
-        "L",
-        "Length of the cord, all cords in line",
-        50 * ft,
-        low=3 * ft,
-        high=300 * ft,
-        when={"cord": CORDS[1:]},
-        common=(25 * ft, 50 * ft, 100 * ft),
-        fact="loads.cord_length",
-        help="Add the lengths when one is plugged into the next",
+    lasting: str = pick_fact("loads.lasting", "no")
+    outlet: str = pick_fact("outlets.configuration", "5-20")
+    breaker: Quantity = ask_fact("I_B", "outlets.breaker", 20 * A, common=(15 * A, 20 * A, 30 * A, 50 * A))
+    other_amps: Quantity = ask_fact("I_x", "now.beside", 0 * A)
+    plug: str = pick_fact("loads.plug", FITS)
+    cord: str = pick_fact("loads.cord_size", NO_CORD, CORDS)
+    cord_length: Quantity = ask_fact(
+        "L", "loads.cord_length", 50 * ft, when={"cord": CORDS[1:]}, common=(25 * ft, 50 * ft, 100 * ft)
     )
     cord_air: Quantity = ask(
         "θ_a",
@@ -233,63 +120,17 @@ class ToolOnOutlet(Check):
     fed_by: str = pick(
         "What feeds the outlet", (INVERTER, WALL), INVERTER, habit=True, help="On pass-through the wall feeds it"
     )
-    continuous: Quantity = ask(
-        "P_r",
-        "Inverter's continuous rating here",
-        5000 * VA,
-        low=100 * VA,
-        high=30_000 * VA,
-        fact="inverter.continuous",
-        when={"fed_by": (INVERTER,)},
-        common=(3000 * VA, 5000 * VA, 6000 * VA),
-        help="On its plate, less what heat and altitude take off",
+    continuous: Quantity = ask_fact(
+        "P_r", "inverter.continuous", 5000 * VA, when={"fed_by": (INVERTER,)}, common=(3000 * VA, 5000 * VA, 6000 * VA)
     )
-    surge: Quantity = ask(
-        "P_s",
-        "Inverter's surge rating",
-        10_000 * VA,
-        low=100 * VA,
-        high=90_000 * VA,
-        fact="inverter.surge",
-        when={"fed_by": (INVERTER,)},
-        help="In its manual: peak or surge output",
+    surge: Quantity = ask_fact("P_s", "inverter.surge", 10_000 * VA, when={"fed_by": (INVERTER,)})
+    surge_time: Quantity = ask_fact(
+        "t_r", "inverter.surge_time", 5 * s, when={"fed_by": (INVERTER,)}, common=(0.5 * s, 2 * s, 5 * s, 10 * s)
     )
-    surge_time: Quantity = ask(
-        "t_r",
-        "How long the surge lasts",
-        5 * s,
-        low=0.005 * s,
-        high=120 * s,
-        fact="inverter.surge_time",
-        when={"fed_by": (INVERTER,)},
-        common=(0.5 * s, 2 * s, 5 * s, 10 * s),
-        help="In its manual, beside the surge",
-    )
-    system: str = pick(
-        "Inverter's output",
-        tuple(SYSTEMS),
-        SPLIT_PHASE,
-        fact="inverter.system",
-        when={"fed_by": (INVERTER,)},
-        help="On its plate: output volts",
-    )
-    one_leg: str = pick(
-        "Full power on one leg?",
-        ("no", "yes"),
-        "no",
-        fact="inverter.one_leg",
-        when={"system": (SPLIT_PHASE,)},
-        help="No unless its manual says so",
-    )
-    running: Quantity = ask(
-        "S_x",
-        "Other loads running on the inverter",
-        0 * VA,
-        low=0 * VA,
-        high=20_000 * VA,
-        fact="now.running",
-        when={"fed_by": (INVERTER,)},
-        help="The sum of their volt-amperes, or watts",
+    system: str = pick_fact("inverter.system", SPLIT_PHASE, when={"fed_by": (INVERTER,)})
+    one_leg: str = pick_fact("inverter.one_leg", "no", when={"system": (SPLIT_PHASE,)})
+    running: Quantity = ask_fact(
+        "S_x", "now.running", 0 * VA, when={"fed_by": (INVERTER,)}, help="The sum of their volt-amperes, or watts"
     )
     running_leg: str = pick(
         "They hang on",

@@ -14,13 +14,15 @@ from calc.check import (
     Requirement,
     answer,
     ask,
+    ask_fact,
     less,
     next_option,
     option,
     pick,
+    pick_fact,
     require,
 )
-from calc.laws.inverter import SPLIT_PHASE, SYSTEMS, limit_of_one_leg, offers
+from calc.laws.inverter import SPLIT_PHASE, limit_of_one_leg, offers
 from calc.laws.outlet import gives_volts, has_ground, rating_of
 from calc.laws.protection import NEC_BREAKERS, standard_rating_up
 from calc.laws.welder import MACHINES, effective_by_duty, effective_by_law
@@ -110,54 +112,17 @@ class Welder(Check):
         help="Only then may its breaker be larger than the wire's",
     )
     fed_by: str = pick("What feeds the outlet", (INVERTER, WALL), INVERTER, help="On pass-through the wall feeds it")
-    continuous: Quantity = ask(
+    continuous: Quantity = ask_fact(
         "P_r",
-        "Inverter's continuous rating here",
+        "inverter.continuous",
         5000 * VA,
-        low=100 * VA,
-        high=30_000 * VA,
-        fact="inverter.continuous",
         when={"fed_by": (INVERTER,)},
         common=(5000 * VA, 6000 * VA, 10_000 * VA),
-        help="On its plate, less what heat and altitude take off",
     )
-    surge: Quantity = ask(
-        "P_s",
-        "Inverter's surge rating",
-        10_000 * VA,
-        low=100 * VA,
-        high=90_000 * VA,
-        fact="inverter.surge",
-        when={"fed_by": (INVERTER,)},
-        help="In its manual: peak or surge output",
-    )
-    system: str = pick(
-        "Inverter's output",
-        tuple(SYSTEMS),
-        SPLIT_PHASE,
-        fact="inverter.system",
-        when={"fed_by": (INVERTER,)},
-        help="On its plate: output volts",
-    )
-    one_leg: str = pick(
-        "Full power on one leg?",
-        ("no", "yes"),
-        "no",
-        fact="inverter.one_leg",
-        when={"system": (SPLIT_PHASE,)},
-        help="No unless its manual says so",
-    )
-    running: Quantity = ask(
-        "S_x",
-        "Other loads running on the inverter",
-        0 * VA,
-        low=0 * VA,
-        high=20_000 * VA,
-        fact="now.running",
-        habit=True,
-        when={"fed_by": (INVERTER,)},
-        help="The sum of their watts",
-    )
+    surge: Quantity = ask_fact("P_s", "inverter.surge", 10_000 * VA, when={"fed_by": (INVERTER,)})
+    system: str = pick_fact("inverter.system", SPLIT_PHASE, when={"fed_by": (INVERTER,)})
+    one_leg: str = pick_fact("inverter.one_leg", "no", when={"system": (SPLIT_PHASE,)})
+    running: Quantity = ask_fact("S_x", "now.running", 0 * VA, habit=True, when={"fed_by": (INVERTER,)})
 
     def solve(self) -> Answer:
         volts = constant("E", "Nominal volts", VOLTS[self.tool_volts], COMMON_PRACTICE)

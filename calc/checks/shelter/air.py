@@ -5,7 +5,7 @@ The plate's best efficiency tells too little heat at full load, and a fan's free
 
 from __future__ import annotations
 
-from calc.check import NO, PHYSICAL, Answer, Caution, Check, Example, answer, ask, less, more, require
+from calc.check import NO, PHYSICAL, Answer, Caution, Check, Example, answer, ask, ask_fact, less, more, require
 from calc.laws import air as airs
 from calc.laws.inverter import losses
 from calc.laws.traction import STANDARD_ATMOSPHERE
@@ -31,33 +31,9 @@ class Air(Check):
         common=(1000 * W, 2000 * W, 3000 * W),
         help="The sum of what runs together for long; a car, a charger, a heater",
     )
-    idle: Quantity = ask(
-        "P₀",
-        "Inverter's idle draw",
-        60 * W,
-        low=0.5 * W,
-        high=500 * W,
-        fact="inverter.idle",
-        help="In its manual: no-load or standby watts, or measured",
-    )
-    peak_efficiency: Quantity = ask(
-        "η",
-        "Inverter's best efficiency",
-        93 * percent,
-        low=75 * percent,
-        high=99 * percent,
-        fact="inverter.peak_efficiency",
-        help="In its manual",
-    )
-    continuous: Quantity = ask(
-        "P_r",
-        "Inverter's continuous rating here",
-        5000 * W,
-        low=100 * W,
-        high=30_000 * W,
-        fact="inverter.continuous",
-        help="On its plate, less what heat and altitude take off",
-    )
+    idle: Quantity = ask_fact("P₀", "inverter.idle", 60 * W)
+    peak_efficiency: Quantity = ask_fact("η", "inverter.peak_efficiency", 93 * percent)
+    continuous: Quantity = ask_fact("P_r", "inverter.continuous", 5000 * W)
     other_heat: Quantity = ask(
         "Q_x",
         "Other heat in the same air",
@@ -67,19 +43,8 @@ class Air(Check):
         habit=True,
         help="Charger, converter, breakers: what they lose, not what they carry",
     )
-    hottest: Quantity = ask(
-        "θ_max",
-        "Hottest air it meets",
-        34 * degC,
-        low=0 * degC,
-        high=60 * degC,
-        fact="place.hottest",
-        common=(25 * degC, 35 * degC, 40 * degC),
-        help="In the shade",
-    )
-    altitude: Quantity = ask(
-        "H", "Altitude", 1900 * m, low=-400 * m, high=5500 * m, fact="place.altitude", help="On a map, or the phone"
-    )
+    hottest: Quantity = ask_fact("θ_max", "place.hottest", 34 * degC, common=(25 * degC, 35 * degC, 40 * degC))
+    altitude: Quantity = ask_fact("H", "place.altitude", 1900 * m)
     rise: Quantity = ask(
         "ΔT",
         "How much warmer the air may leave",
@@ -90,15 +55,7 @@ class Air(Check):
         common=(5 * K, 10 * K, 15 * K),
         help="The unit's inlet limit less the hottest air, at most",
     )
-    fan_flow: Quantity = ask(
-        "V_f",
-        "Air its fans move",
-        90 * m3_per_h,
-        low=1 * m3_per_h,
-        high=2000 * m3_per_h,
-        fact="inverter.air_flow",
-        help="In the manual, or the fan's plate: of all fans in the same stream, in free air",
-    )
+    fan_flow: Quantity = ask_fact("V_f", "inverter.air_flow", 90 * m3_per_h)
     through: Quantity = ask(
         "k_g",
         "Share of it that gets through grilles and filters",

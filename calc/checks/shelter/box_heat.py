@@ -5,7 +5,7 @@ The walls of a small box carry more than two small openings; paint it white befo
 
 from __future__ import annotations
 
-from calc.check import NO, Answer, Caution, Check, Example, answer, ask, less, more, option, pick, require
+from calc.check import NO, Answer, Caution, Check, Example, answer, ask, ask_fact, less, more, option, pick, require
 from calc.laws import air as airs
 from calc.laws import box_heat
 from calc.quantity import Quantity, alternative, constant, need, smallest, step
@@ -77,25 +77,8 @@ class BoxHeat(Check):
         help="0 in the shade, 900 at noon in summer",
     )
     colour: str = pick("Colour of the lid", tuple(box_heat.COLOURS), "grey or red", help="As it is after a year's dust")
-    hottest: Quantity = ask(
-        "θ_max",
-        "Hottest air it meets",
-        34 * degC,
-        low=0 * degC,
-        high=60 * degC,
-        fact="place.hottest",
-        help="In the shade",
-    )
-    altitude: Quantity = ask(
-        "H",
-        "Altitude",
-        1900 * m,
-        low=-400 * m,
-        high=5500 * m,
-        fact="place.altitude",
-        when={"breathing": (VENTED, FAN)},
-        help="On a map, or the phone",
-    )
+    hottest: Quantity = ask_fact("θ_max", "place.hottest", 34 * degC)
+    altitude: Quantity = ask_fact("H", "place.altitude", 1900 * m, when={"breathing": (VENTED, FAN)})
     stands: Quantity = ask(
         "θ_lim",
         "Most that what is inside stands",

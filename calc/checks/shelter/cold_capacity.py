@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from calc.check import NO, PHYSICAL, Answer, Caution, Check, Example, answer, ask, less, more, require
+from calc.check import NO, PHYSICAL, Answer, Caution, Check, Example, answer, ask, ask_fact, less, more, require
 from calc.laws.battery import energy_to_hand, share_in_the_cold
 from calc.quantity import Quantity, limit
 from calc.sources import FROM_MEMORY, Source
@@ -28,52 +28,13 @@ class ColdCapacity(Check):
         common=(1 * kWh, 2 * kWh, 5 * kWh),
         help="At the battery: what runs, divided by about 0.9",
     )
-    bank_energy: Quantity = ask(
-        "E_n",
-        "Nameplate energy of the bank",
-        10.2 * kWh,
-        low=0.2 * kWh,
-        high=100 * kWh,
-        fact="bank.energy",
-        help="On the battery's plate",
+    bank_energy: Quantity = ask_fact("E_n", "bank.energy", 10.2 * kWh)
+    health: Quantity = ask_fact("s", "bank.health", 100 * percent)
+    charge: Quantity = ask_fact(
+        "q", "now.charge", 100 * percent, help="On the battery's monitor, which knows nothing of the cold"
     )
-    health: Quantity = ask(
-        "s",
-        "What is left of the nameplate energy",
-        100 * percent,
-        low=50 * percent,
-        high=100 * percent,
-        fact="bank.health",
-        help="From a measured discharge; 100 % when new",
-    )
-    charge: Quantity = ask(
-        "q",
-        "Charge left now",
-        100 * percent,
-        low=0 * percent,
-        high=100 * percent,
-        fact="now.charge",
-        help="On the battery's monitor, which knows nothing of the cold",
-    )
-    reserve: Quantity = ask(
-        "q_r",
-        "Charge kept back",
-        10 * percent,
-        low=0 * percent,
-        high=60 * percent,
-        fact="bank.reserve",
-        help="Your rule; never under the maker's least charge",
-    )
-    cells: Quantity = ask(
-        "θ_c",
-        "Temperature of the bank's cells",
-        0 * degC,
-        low=-40 * degC,
-        high=65 * degC,
-        fact="now.cells",
-        common=(-20 * degC, -10 * degC, 0 * degC, 10 * degC),
-        help="On the battery's monitor; cells lag the air by hours",
-    )
+    reserve: Quantity = ask_fact("q_r", "bank.reserve", 10 * percent)
+    cells: Quantity = ask_fact("θ_c", "now.cells", 0 * degC, common=(-20 * degC, -10 * degC, 0 * degC, 10 * degC))
 
     def solve(self) -> Answer:
         above = require(

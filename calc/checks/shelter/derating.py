@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from calc.check import Answer, Caution, Check, Example, answer, ask, less, more, require
+from calc.check import Answer, Caution, Check, Example, answer, ask, ask_fact, less, more, require
 from calc.laws import air as airs
 from calc.laws import derating
 from calc.quantity import Quantity, constant, limit, need, step
@@ -37,16 +37,7 @@ class Derating(Check):
         high=30_000 * W,
         help="The sum of what runs together",
     )
-    hottest: Quantity = ask(
-        "θ_max",
-        "Hottest air it meets",
-        34 * degC,
-        low=0 * degC,
-        high=60 * degC,
-        fact="place.hottest",
-        common=(30 * degC, 35 * degC, 40 * degC),
-        help="In the shade",
-    )
+    hottest: Quantity = ask_fact("θ_max", "place.hottest", 34 * degC, common=(30 * degC, 35 * degC, 40 * degC))
     warmer: Quantity = ask(
         "ΔT_i",
         "Air at its inlet is warmer than that by",
@@ -56,35 +47,14 @@ class Derating(Check):
         common=(0 * K, 5 * K, 10 * K, 20 * K),
         help="0 in the open; in a box the page on its heat says it; another unit's exhaust counts too",
     )
-    free_up_to: Quantity = ask(
-        "θ_0",
-        "Air temperature above which it gives less",
-        40 * degC,
-        low=20 * degC,
-        high=60 * degC,
-        fact="inverter.derating_from",
-        help="In the manual; 25 °C where it names no other",
-    )
-    slope: Quantity = ask(
+    free_up_to: Quantity = ask_fact("θ_0", "inverter.derating_from", 40 * degC)
+    slope: Quantity = ask_fact(
         "ℓ_θ",
-        "Rating lost per degree above that",
+        "inverter.derating_slope",
         2 * percent_per_K,
-        low=0 * percent_per_K,
-        high=10 * percent_per_K,
-        fact="inverter.derating_slope",
         common=(1 * percent_per_K, 2 * percent_per_K, 3 * percent_per_K),
-        help="In the manual, per kelvin",
     )
-    altitude: Quantity = ask(
-        "H",
-        "Altitude",
-        1900 * m,
-        low=-400 * m,
-        high=5500 * m,
-        fact="place.altitude",
-        common=(0 * m, 1000 * m, 2000 * m, 3000 * m),
-        help="On a map, or the phone",
-    )
+    altitude: Quantity = ask_fact("H", "place.altitude", 1900 * m, common=(0 * m, 1000 * m, 2000 * m, 3000 * m))
 
     def solve(self) -> Answer:
         inlet = need("θ_in", "Air at its inlet", self.hottest + self.warmer, degC)

@@ -5,7 +5,7 @@ A heater below the loss never gets there, however long it runs.
 
 from __future__ import annotations
 
-from calc.check import NO, Answer, Caution, Check, Example, Requirement, answer, ask, less, more, require
+from calc.check import NO, Answer, Caution, Check, Example, Requirement, answer, ask, ask_fact, less, more, require
 from calc.laws import warmth
 from calc.quantity import Quantity, constant, need, step
 from calc.sources import COMMON_PRACTICE, FROM_MEMORY, OWN_DERIVATION, Source
@@ -20,49 +20,19 @@ class WarmUp(Check):
     title = "Warm the battery"
     headline = "warm_up_time"
 
-    bank_mass: Quantity = ask(
-        "m_b", "Mass of the bank", 92 * kg, low=1 * kg, high=2000 * kg, fact="bank.mass", help="On the plate"
+    bank_mass: Quantity = ask_fact("m_b", "bank.mass", 92 * kg)
+    heater: Quantity = ask_fact("P_h", "bank.heater", 120 * W, common=(50 * W, 100 * W, 200 * W))
+    heat_loss: Quantity = ask_fact(
+        "U", "bank.heat_loss", 1.6 * W_per_K, common=(1 * W_per_K, 1.6 * W_per_K, 3 * W_per_K)
     )
-    heater: Quantity = ask(
-        "P_h",
-        "Heater's power",
-        120 * W,
-        low=0 * W,
-        high=2000 * W,
-        fact="bank.heater",
-        common=(50 * W, 100 * W, 200 * W),
-        help="On the heater or in the manual; 0 for none",
-    )
-    heat_loss: Quantity = ask(
-        "U",
-        "Heat that leaks from the battery box, per degree",
-        1.6 * W_per_K,
-        low=0.05 * W_per_K,
-        high=50 * W_per_K,
-        fact="bank.heat_loss",
-        common=(1 * W_per_K, 1.6 * W_per_K, 3 * W_per_K),
-        help="Measured, or area times 1.3 for 25 mm of foam, in square metres",
-    )
-    cells: Quantity = ask(
+    cells: Quantity = ask_fact(
         "θ_c",
-        "Temperature of the bank's cells",
+        "now.cells",
         -10 * degC,
-        low=-40 * degC,
-        high=65 * degC,
-        fact="now.cells",
         common=(-15 * degC, -5 * degC, 0 * degC),
         help="On the battery's monitor; after a night out it is that of the air",
     )
-    air: Quantity = ask(
-        "θ_a",
-        "Air temperature",
-        -10 * degC,
-        low=-50 * degC,
-        high=60 * degC,
-        fact="now.air",
-        common=(-18 * degC, -10 * degC, 0 * degC),
-        help="A thermometer in the shade",
-    )
+    air: Quantity = ask_fact("θ_a", "now.air", -10 * degC, common=(-18 * degC, -10 * degC, 0 * degC))
     target: Quantity = ask(
         "θ_t",
         "Temperature wanted",
@@ -73,15 +43,7 @@ class WarmUp(Check):
         common=(5 * degC, 10 * degC, 15 * degC),
         help="Warm enough to charge: see that page for the current at each",
     )
-    bank_energy: Quantity = ask(
-        "E_n",
-        "Nameplate energy of the bank",
-        10.2 * kWh,
-        low=0.2 * kWh,
-        high=100 * kWh,
-        fact="bank.energy",
-        help="On the battery's plate",
-    )
+    bank_energy: Quantity = ask_fact("E_n", "bank.energy", 10.2 * kWh)
 
     def solve(self) -> Answer:
         if (self.cells >= self.target).holds:

@@ -22,6 +22,7 @@ from calc.check import (
     ask,
     option,
     pick,
+    pick_fact,
     require,
 )
 from calc.laws import enclosure
@@ -39,11 +40,11 @@ OUTDOORS = ("in the rain", "in road spray", "washed down")
 
 
 def _part(number: int, default: str, help: str) -> Any:
-    return pick(
-        f"Part {number}: rating as it is used",
-        RATINGS,
+    return pick_fact(
+        f"parts.{number - 1}.weather",
         default,
-        fact=f"parts.{number - 1}.weather",
+        RATINGS,
+        label=f"Part {number}: rating as it is used",
         when={"parts": COUNTS[number - 1 :]},
         help=help,
     )
@@ -82,7 +83,7 @@ class WeatherRating(Check):
     title = "Weather rating"
     headline = "rating"
 
-    standing: str = pick("Where it stands", PLACES, "in the rain", fact="place.standing", help="In its worst hour")
+    standing: str = pick_fact("place.standing", "in the rain")
     parts: str = pick(
         "Parts on it", COUNTS, "4", fact="parts.#", help="Those with a rating; if more than six, the weakest six"
     )

@@ -17,6 +17,7 @@ from calc.check import (
     Requirement,
     answer,
     ask,
+    ask_fact,
     less,
     next_option,
     option,
@@ -53,16 +54,7 @@ class BatteryCable(Check):
     idle: Quantity = side.idle(when=side.OF_INVERTER)
     peak_efficiency: Quantity = side.peak_efficiency(when=side.OF_INVERTER)
     cutoff: Quantity = side.cutoff(when=side.OF_INVERTER)
-    nominal_volts: Quantity = ask(
-        "V_b",
-        "Nominal volts",
-        51.2 * V,
-        low=5 * V,
-        high=800 * V,
-        fact="bank.nominal_volts",
-        common=(12.8 * V, 25.6 * V, 51.2 * V),
-        help="On the battery's plate",
-    )
+    nominal_volts: Quantity = ask_fact("V_b", "bank.nominal_volts", 51.2 * V, common=(12.8 * V, 25.6 * V, 51.2 * V))
     length: Quantity = side.length()
     size: str = side.size()
     parallel: Quantity = ask(

@@ -6,7 +6,21 @@ hot as its insulation may be at work.
 
 from __future__ import annotations
 
-from calc.check import IEC, NEC, Answer, Caution, Check, Example, answer, ask, less, next_option, pick, require
+from calc.check import (
+    IEC,
+    NEC,
+    Answer,
+    Caution,
+    Check,
+    Example,
+    answer,
+    ask,
+    less,
+    next_option,
+    pick,
+    pick_fact,
+    require,
+)
 from calc.checks import battery_side as side
 from calc.laws import heat_in_a_short as heat
 from calc.laws import short_circuit as law
@@ -74,7 +88,7 @@ class CableInAShort(Check):
         when={"cleared": (BY_FUSE,)},
         help="Total clearing, not melting, at the bank's volts, in the fuse's sheet",
     )
-    metal: str = pick("Metal", (heat.COPPER, heat.ALUMINIUM), heat.COPPER, help="On the jacket", fact="cables.metal")
+    metal: str = pick_fact("cables.metal", heat.COPPER)
     size: str = side.size()
     insulation: str = side.insulation()
     made_of: str = pick(

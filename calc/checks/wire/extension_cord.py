@@ -12,10 +12,12 @@ from calc.check import (
     Requirement,
     answer,
     ask,
+    ask_fact,
     less,
     next_option,
     option,
     pick,
+    pick_fact,
     require,
 )
 from calc.laws import conductor as us
@@ -38,23 +40,8 @@ class ExtensionCord(Check):
     title = "Extension cord"
     headline = "allowed_current"
 
-    cord: str = pick(
-        "Extension cord",
-        {NEC: law.sizes(), IEC: law.sizes_iec()},
-        {NEC: "12 AWG", IEC: "2.5 mm2"},
-        fact="loads.cord_size",
-        help="Printed on its jacket; where cords of two sizes are in line, the thinner",
-    )
-    cord_length: Quantity = ask(
-        "L",
-        "Length of the cord, all cords in line",
-        50 * ft,
-        low=3 * ft,
-        high=300 * ft,
-        fact="loads.cord_length",
-        common=(25 * ft, 50 * ft, 100 * ft),
-        help="Add the lengths when one is plugged into the next",
-    )
+    cord: str = pick_fact("loads.cord_size", {NEC: "12 AWG", IEC: "2.5 mm2"}, {NEC: law.sizes(), IEC: law.sizes_iec()})
+    cord_length: Quantity = ask_fact("L", "loads.cord_length", 50 * ft, common=(25 * ft, 50 * ft, 100 * ft))
     cords: Quantity = ask(
         "n_c",
         "Cords in line",
@@ -100,67 +87,25 @@ class ExtensionCord(Check):
         common=(15 * A, 16 * A, 20 * A, 30 * A),
         help="On the face of the plug; the least of all in line",
     )
-    breaker: Quantity = ask(
-        "I_B",
-        "Breaker of the outlet",
-        20 * A,
-        low=10 * A,
-        high=100 * A,
-        fact="outlets.breaker",
-        common=(15 * A, 20 * A, 30 * A, 50 * A),
-        help="The number on its handle",
+    breaker: Quantity = ask_fact("I_B", "outlets.breaker", 20 * A, common=(15 * A, 20 * A, 30 * A, 50 * A))
+    tool_volts: str = pick_fact("loads.volts", "120 V", rules=(NEC,))
+    plate: str = pick_fact("loads.plate", BY_AMPS)
+    plate_amps: Quantity = ask_fact(
+        "I_p", "loads.amps", 13 * A, when={"plate": (BY_AMPS,)}, common=(5 * A, 10 * A, 13 * A, 15 * A)
     )
-    tool_volts: str = pick(
-        "Volts on the tool's plate",
-        ("120 V", "240 V"),
-        "120 V",
-        fact="loads.volts",
-        rules=(NEC,),
-        help="115 and 110 count as 120, 230 and 220 as 240",
-    )
-    plate: str = pick(
-        "What its plate says", (BY_AMPS, BY_WATTS, BY_HP), BY_AMPS, fact="loads.plate", help="Amps are best"
-    )
-    plate_amps: Quantity = ask(
-        "I_p",
-        "Amps on the plate",
-        13 * A,
-        low=0.1 * A,
-        high=100 * A,
-        fact="loads.amps",
-        when={"plate": (BY_AMPS,)},
-        common=(5 * A, 10 * A, 13 * A, 15 * A),
-        help="Beside the volts",
-    )
-    plate_watts: Quantity = ask(
+    plate_watts: Quantity = ask_fact(
         "P_p",
-        "Watts on the plate",
+        "loads.watts",
         1500 * W,
-        low=10 * W,
-        high=15_000 * W,
-        fact="loads.watts",
         when={"plate": (BY_WATTS,)},
         common=(750 * W, 1500 * W, 1800 * W),
         help="What it takes in; electronic tools hold it when the volts fall, and draw more amps",
     )
-    power_factor: Quantity = ask(
-        "pf",
-        "Power factor",
-        1 * one,
-        low=0.4 * one,
-        high=1 * one,
-        fact="loads.power_factor",
-        when={"plate": (BY_WATTS,)},
-        common=(0.6 * one, 0.8 * one, 1 * one),
-        help="1 for a heater, 0.6 to 0.9 for a motor",
+    power_factor: Quantity = ask_fact(
+        "pf", "loads.power_factor", 1 * one, when={"plate": (BY_WATTS,)}, common=(0.6 * one, 0.8 * one, 1 * one)
     )
-    motor_size: str = pick(
-        "Horsepower on the plate",
-        table("motor_current").rows,
-        "1",
-        fact="loads.horsepower",
-        when={"plate": (BY_HP,)},
-        help="Read in the motor table, which is on the safe side",
+    motor_size: str = pick_fact(
+        "loads.horsepower", "1", when={"plate": (BY_HP,)}, help="Read in the motor table, which is on the safe side"
     )
     lasting: str = pick(
         "Does it run three hours or more at a time?",

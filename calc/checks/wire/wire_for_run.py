@@ -22,10 +22,12 @@ from calc.check import (
     Requirement,
     answer,
     ask,
+    ask_fact,
     less,
     next_option,
     option,
     pick,
+    pick_fact,
     require,
 )
 from calc.laws import conductor as us
@@ -56,42 +58,10 @@ class WireForRun(Check):
     headline = "usable_ampacity"
     about = {"cables.use": ("branch wiring", "extension cord")}
 
-    circuit: str = pick(
-        "Kind of circuit",
-        {NEC: us.CIRCUITS, IEC: ("dc", "one-phase")},
-        "one-phase",
-        fact="cables.circuit",
-        help="One-phase: two wires carry it, also a 240 V load. Split-phase: two hots and a shared neutral",
-    )
-    volts: Quantity = ask(
-        "V",
-        "Volts at the source",
-        120 * V,
-        low=10 * V,
-        high=600 * V,
-        common=(12 * V, 48 * V, 120 * V, 240 * V),
-        fact="cables.volts",
-        help="Between the two wires that carry the load; on split-phase, one leg to neutral",
-    )
-    continuous_current: Quantity = ask(
-        "I_c",
-        "Current that runs three hours or more",
-        12 * A,
-        low=0 * A,
-        high=600 * A,
-        common=(12 * A, 16 * A, 24 * A, 32 * A),
-        fact="cables.current",
-        help="Chargers, cars, heaters, and the battery side of an inverter",
-    )
-    other_current: Quantity = ask(
-        "I_o",
-        "Other current at the same time",
-        0 * A,
-        low=0 * A,
-        high=600 * A,
-        fact="cables.other_current",
-        help="Tools that come and go, at their plate amps; a motor with its own circuit has a page of its own",
-    )
+    circuit: str = pick_fact("cables.circuit", "one-phase", {NEC: us.CIRCUITS, IEC: ("dc", "one-phase")})
+    volts: Quantity = ask_fact("V", "cables.volts", 120 * V, common=(12 * V, 48 * V, 120 * V, 240 * V))
+    continuous_current: Quantity = ask_fact("I_c", "cables.current", 12 * A, common=(12 * A, 16 * A, 24 * A, 32 * A))
+    other_current: Quantity = ask_fact("I_o", "cables.other_current", 0 * A)
     lighter_leg: Quantity = ask(
         "I_₂",
         "Current in the lighter leg",
@@ -114,90 +84,26 @@ class WireForRun(Check):
         common=(0.8 * one, 0.9 * one, 1 * one),
         help="1 for heaters and chargers; motors about 0.8",
     )
-    run_length: Quantity = ask(
-        "L",
-        "Length of the run, one way",
-        60 * ft,
-        low=0.5 * ft,
-        high=1000 * ft,
-        common=(25 * ft, 50 * ft, 100 * ft),
-        fact="cables.length",
-        help="One way along the wire, not out and back",
+    run_length: Quantity = ask_fact("L", "cables.length", 60 * ft, common=(25 * ft, 50 * ft, 100 * ft))
+    metal: str = pick_fact("cables.metal", us.COPPER)
+    size: str = pick_fact(
+        "cables.size", {NEC: "12 AWG", IEC: "2.5 mm2"}, {NEC: us.sizes(us.COPPER, us.RACEWAY), IEC: iec.sizes()}
     )
-    metal: str = pick(
-        "Metal",
-        (us.COPPER, us.ALUMINIUM),
-        us.COPPER,
-        fact="cables.metal",
-        help="On the reel or the jacket; copper-clad aluminium is neither and is not worked here",
+    breaker: Quantity = ask_fact("I_B", "devices.rating", 20 * A, common=(15 * A, 20 * A, 30 * A, 50 * A))
+    insulation: str = pick_fact(
+        "cables.insulation", {NEC: "90 °C", IEC: "XLPE 90 °C"}, {NEC: ("60 °C", "75 °C", "90 °C"), IEC: iec.INSULATIONS}
     )
-    size: str = pick(
-        "Conductor size",
-        {NEC: us.sizes(us.COPPER, us.RACEWAY), IEC: iec.sizes()},
-        {NEC: "12 AWG", IEC: "2.5 mm2"},
-        fact="cables.size",
-        help="Printed on the jacket",
+    terminals: str = pick_fact(
+        "cables.terminals", {NEC: "60 °C", IEC: "70 °C"}, {NEC: ("60 °C", "75 °C"), IEC: ("70 °C", "90 °C")}
     )
-    breaker: Quantity = ask(
-        "I_B",
-        "Breaker or fuse before the run",
-        20 * A,
-        low=1 * A,
-        high=800 * A,
-        common=(15 * A, 20 * A, 30 * A, 50 * A),
-        fact="devices.rating",
-        help="The number on its handle",
+    ambient: Quantity = ask_fact(
+        "θ_a", "cables.ambient", 30 * degC, habit=True, common=(30 * degC, 45 * degC, 60 * degC)
     )
-    insulation: str = pick(
-        "Insulation",
-        {NEC: ("60 °C", "75 °C", "90 °C"), IEC: iec.INSULATIONS},
-        {NEC: "90 °C", IEC: "XLPE 90 °C"},
-        fact="cables.insulation",
-        help="By the type printed on the jacket; unmarked cord is 60 °C",
+    carrying: Quantity = ask_fact(
+        "n", "cables.carrying", 2 * wires, rules=(NEC,), common=(2 * wires, 3 * wires, 4 * wires, 6 * wires)
     )
-    terminals: str = pick(
-        "Lugs at both ends",
-        {NEC: ("60 °C", "75 °C"), IEC: ("70 °C", "90 °C")},
-        {NEC: "60 °C", IEC: "70 °C"},
-        fact="cables.terminals",
-        help="Marked on the lug or breaker; unmarked it is 60 °C (NEC, to 100 A) or 70 °C (IEC)",
-    )
-    ambient: Quantity = ask(
-        "θ_a",
-        "Air around the wire",
-        30 * degC,
-        low=-40 * degC,
-        high=80 * degC,
-        habit=True,
-        common=(30 * degC, 45 * degC, 60 * degC),
-        fact="cables.ambient",
-        help="30 °C in shade, 45 °C in a closed box, 60 °C in a box in the sun",
-    )
-    carrying: Quantity = ask(
-        "n",
-        "Wires carrying current side by side",
-        2 * wires,
-        low=2 * wires,
-        high=60 * wires,
-        rules=(NEC,),
-        common=(2 * wires, 3 * wires, 4 * wires, 6 * wires),
-        fact="cables.carrying",
-        help="Ground never counts; a neutral counts unless it carries only the difference of two legs",
-    )
-    lay: str = pick(
-        "How it lies",
-        {NEC: (us.RACEWAY, us.FREE_AIR)},
-        us.RACEWAY,
-        fact="cables.lay",
-        help="Single wires with air all round stay cooler; their lugs do not",
-    )
-    feeds: str = pick(
-        "What it feeds",
-        {NEC: (ONE_LOAD, SEVERAL)},
-        ONE_LOAD,
-        fact="cables.serves",
-        help="For several receptacles the breaker may not exceed the wire",
-    )
+    lay: str = pick_fact("cables.lay", us.RACEWAY, {NEC: (us.RACEWAY, us.FREE_AIR)})
+    feeds: str = pick_fact("cables.serves", ONE_LOAD, {NEC: (ONE_LOAD, SEVERAL)})
     method: str = pick(
         "How it is laid",
         {IEC: iec.METHODS},

@@ -1,0 +1,120 @@
+"""What a form asks: a number, or a choice of few; of the rig, or of this question alone.
+
+A fact of the rig is asked by its name, and brings its label, range, help and options with it, so that it reads alike
+wherever it is asked.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Mapping
+from dataclasses import dataclass, field
+from typing import Any
+
+from calc.facts import fact_at
+from calc.quantity import Quantity
+from calc.units import Unit
+
+NEC, IEC = "nec", "iec"
+RULE_SETS = (NEC, IEC)
+
+When = Mapping[str, tuple[str, ...]]
+
+
+@dataclass(frozen=True, kw_only=True)
+class Ask:
+    """A number wanted. `habit`: without a fact, the default may be assumed, and is printed as assumed.
+
+    either_way: also reads the reciprocal (kWh per 100 mi where mi per kWh is asked). whole: a count.
+    when: the picks under which it is asked at all, as {pick: (options,)}, or several such, any of which will do.
+    rules: the rule sets that ask it.
+    """
+
+    symbol: str
+    label: str
+    default: Quantity
+    low: Quantity
+    high: Quantity
+    help: str
+    fact: str = ""
+    common: tuple[Quantity, ...] = ()
+    habit: bool = False
+    either_way: bool = False
+    whole: bool = False
+    when: When | tuple[When, ...] = ()
+    rules: tuple[str, ...] = RULE_SETS
+
+    @property
+    def unit(self) -> Unit:
+        return self.default.unit
+
+    @property
+    def cases(self) -> tuple[When, ...]:
+        return _cases(self.when)
+
+
+@dataclass(frozen=True, kw_only=True)
+class Pick:
+    """A choice of few, spelled as the trade spells it. Options and default may differ by rule set."""
+
+    label: str
+    options_by_rules: Mapping[str, tuple[str, ...]]
+    default_by_rules: Mapping[str, str]
+    help: str
+    fact: str = ""
+    habit: bool = False
+    when: When | tuple[When, ...] = ()
+    rules: tuple[str, ...] = RULE_SETS
+    also: Mapping[str, str] = field(default_factory=dict)  # other words for an option, as people type them
+
+    def options(self, rules: str) -> tuple[str, ...]:
+        return self.options_by_rules[rules]
+
+    def default(self, rules: str) -> str:
+        return self.default_by_rules[rules]
+
+    @property
+    def cases(self) -> tuple[When, ...]:
+        return _cases(self.when)
+
+
+def _cases(when: When | tuple[When, ...]) -> tuple[When, ...]:
+    return when if isinstance(when, tuple) else (when,)
+
+
+# The four below are typed Any, because the attribute holds a Quantity or a word once the form is filled.
+
+Options = Iterable[str] | Mapping[str, tuple[str, ...]]
+
+
+def ask(symbol: str, label: str, default: Quantity, **more: Any) -> Any:
+    """A number that only this question wants: see `Ask`."""
+    return Ask(symbol=symbol, label=label, default=default, **more)
+
+
+def ask_fact(symbol: str, fact: str, default: Quantity, **more: Any) -> Any:
+    """A number that is a fact of the rig, like `bank.energy`: see `Ask`. It brings its label, range and help.
+
+    A check that must say it in other words gives its own help, or its own label where it asks of one thing in a list.
+    """
+    known = fact_at(fact)
+    assert known.low is not None and known.high is not None, f"{fact} is not a number"
+    words = {"label": known.label, "help": known.help} | more
+    return Ask(symbol=symbol, default=default, fact=fact, low=known.low, high=known.high, whole=known.whole, **words)
+
+
+def pick(label: str, options: Options, default: str | Mapping[str, str], **more: Any) -> Any:
+    """A choice that only this question wants: see `Pick`."""
+    by_rules = options if isinstance(options, Mapping) else dict.fromkeys(RULE_SETS, tuple(options))
+    defaults = default if isinstance(default, Mapping) else dict.fromkeys(by_rules, default)
+    more.setdefault("rules", tuple(by_rules))
+    return Pick(label=label, options_by_rules=by_rules, default_by_rules=defaults, **more)
+
+
+def pick_fact(fact: str, default: str | Mapping[str, str], options: Options = (), **more: Any) -> Any:
+    """A choice that is a fact of the rig, like `place.surface`: see `Pick`. It brings its label, options and help.
+
+    options: those that this question can answer, where they are others than the fact has, or differ by rule set.
+    """
+    known = fact_at(fact)
+    words = {"label": known.label, "help": known.help} | more
+    return pick(options=options or known.options, default=default, fact=fact, **words)
