@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import math
 
+from calc.check import Requirement, require
 from calc.quantity import (
     OutsideValidity,
     Quantity,
@@ -101,10 +102,15 @@ def motor_breaker(current: Quantity) -> Quantity:
     )
 
 
-def circuit_for_receptacles(breaker: Quantity) -> Statement:
-    """Whether a circuit of this rating may feed several receptacles: 15, 20, 30, 40 or 50 A only."""
+def of_receptacles(breaker: Quantity) -> Requirement:
+    """A circuit of several receptacles is of 15, 20, 30, 40 or 50 A only."""
     listed = table("outlet_on_circuit")
     allowed = any(math.isclose(float(row), breaker.number_in(A)) for row in listed.rows)
-    return Statement(
-        f"{breaker} {'is' if allowed else 'is not'} a rating for several receptacles", allowed, listed.source
+    says = f"{breaker} {'is' if allowed else 'is not'} a rating for several receptacles"
+    return require(
+        Statement(says, allowed, listed.source),
+        label="Circuit of several receptacles",
+        exact=True,
+        yes="It is a circuit for receptacles.",
+        no=f"A circuit of several receptacles is of 15, 20, 30, 40 or 50 A, not {breaker}.",
     )

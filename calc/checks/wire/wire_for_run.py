@@ -21,34 +21,32 @@ from calc.check import (
     Named,
     Requirement,
     answer,
-    ask,
-    ask_fact,
     less,
     next_option,
     option,
-    pick,
     pick_fact,
     require,
 )
+from calc.checks import branch_wiring as wiring
+from calc.checks.branch_wiring import ONE_LOAD, SEVERAL
 from calc.laws import conductor as us
 from calc.laws import conductor_iec as iec
+from calc.laws.laid_wire import LaidWire, LaidWireIEC, too_hot
 from calc.laws.protection import (
     IEC_DEVICES,
     NEC_BREAKERS,
-    breaker_before,
-    circuit_for_receptacles,
+    of_receptacles,
     standard_rating_down,
     standard_rating_up,
     standard_ratings,
 )
-from calc.quantity import Condition, OutsideValidity, Quantity, limit, need, step
+from calc.quantity import OutsideValidity, Quantity, limit, need, step
 from calc.sources import COMMON_PRACTICE, IEC_60364_5_52, IEC_60898, NEC_2023
-from calc.units import A, V, degC, ft, one, percent, wires
+from calc.units import A, V, ft
 
 SPLIT_PHASE = "split-phase"
 MOST_TO_NEUTRAL = 139 * V
 HOLDS = "Breaker holds the load"
-ONE_LOAD, SEVERAL = "one load", "several receptacles"
 
 
 class WireForRun(Check):
@@ -58,98 +56,29 @@ class WireForRun(Check):
     headline = "usable_ampacity"
     about = {"cables.use": ("branch wiring", "extension cord")}
 
-    circuit: str = pick_fact("cables.circuit", "one-phase", {NEC: us.CIRCUITS, IEC: ("dc", "one-phase")})
-    volts: Quantity = ask_fact("V", "cables.volts", 120 * V, common=(12 * V, 48 * V, 120 * V, 240 * V))
-    continuous_current: Quantity = ask_fact("I_c", "cables.current", 12 * A, common=(12 * A, 16 * A, 24 * A, 32 * A))
-    other_current: Quantity = ask_fact("I_o", "cables.other_current", 0 * A)
-    lighter_leg: Quantity = ask(
-        "I_₂",
-        "Current in the lighter leg",
-        0 * A,
-        low=0 * A,
-        high=600 * A,
-        when={"circuit": ("split-phase",)},
-        rules=(NEC,),
-        habit=True,
-        help="The two numbers above are the heavier leg; 0 is the worst for the drop",
-    )
-    power_factor: Quantity = ask(
-        "pf",
-        "Power factor",
-        1 * one,
-        low=0.3 * one,
-        high=1 * one,
-        habit=True,
-        when={"circuit": ("one-phase", "split-phase")},
-        common=(0.8 * one, 0.9 * one, 1 * one),
-        help="1 for heaters and chargers; motors about 0.8",
-    )
-    run_length: Quantity = ask_fact("L", "cables.length", 60 * ft, common=(25 * ft, 50 * ft, 100 * ft))
-    metal: str = pick_fact("cables.metal", us.COPPER)
-    size: str = pick_fact(
-        "cables.size", {NEC: "12 AWG", IEC: "2.5 mm2"}, {NEC: us.sizes(us.COPPER, us.RACEWAY), IEC: iec.sizes()}
-    )
-    breaker: Quantity = ask_fact("I_B", "devices.rating", 20 * A, common=(15 * A, 20 * A, 30 * A, 50 * A))
-    insulation: str = pick_fact(
-        "cables.insulation", {NEC: "90 °C", IEC: "XLPE 90 °C"}, {NEC: ("60 °C", "75 °C", "90 °C"), IEC: iec.INSULATIONS}
-    )
-    terminals: str = pick_fact(
-        "cables.terminals", {NEC: "60 °C", IEC: "70 °C"}, {NEC: ("60 °C", "75 °C"), IEC: ("70 °C", "90 °C")}
-    )
-    ambient: Quantity = ask_fact(
-        "θ_a", "cables.ambient", 30 * degC, habit=True, common=(30 * degC, 45 * degC, 60 * degC)
-    )
-    carrying: Quantity = ask_fact(
-        "n", "cables.carrying", 2 * wires, rules=(NEC,), common=(2 * wires, 3 * wires, 4 * wires, 6 * wires)
-    )
-    lay: str = pick_fact("cables.lay", us.RACEWAY, {NEC: (us.RACEWAY, us.FREE_AIR)})
+    circuit: str = wiring.circuit()
+    volts: Quantity = wiring.volts()
+    continuous_current: Quantity = wiring.continuous_current()
+    other_current: Quantity = wiring.other_current()
+    lighter_leg: Quantity = wiring.lighter_leg()
+    power_factor: Quantity = wiring.power_factor()
+    run_length: Quantity = wiring.run_length()
+    metal: str = wiring.metal()
+    size: str = wiring.size()
+    breaker: Quantity = wiring.breaker()
+    insulation: str = wiring.insulation()
+    terminals: str = wiring.terminals()
+    ambient: Quantity = wiring.ambient()
+    carrying: Quantity = wiring.carrying()
+    lay: str = wiring.lay()
     feeds: str = pick_fact("cables.serves", ONE_LOAD, {NEC: (ONE_LOAD, SEVERAL)})
-    method: str = pick(
-        "How it is laid",
-        {IEC: iec.METHODS},
-        "B2",
-        help="A1, A2 in conduit in an insulated wall; B1, B2 in conduit on it; C clipped to it; E in free air; 2: one multicore cable",
-    )
-    loaded: str = pick(
-        "Loaded conductors",
-        {IEC: ("2", "3")},
-        "2",
-        help="2 for dc and one-phase, 3 where a third one carries current too",
-    )
-    circuits: Quantity = ask(
-        "N", "Circuits run together", 1 * wires, low=1 * wires, high=20 * wires, rules=(IEC,), help="Count this one too"
-    )
-    device: str = pick("Kind of device", {IEC: ("circuit-breaker", "gG fuse")}, "circuit-breaker", help="Printed on it")
-    hot: Quantity = ask(
-        "θ_w",
-        "The wire's own temperature at work",
-        75 * degC,
-        low=-20 * degC,
-        high=105 * degC,
-        habit=True,
-        rules=(NEC,),
-        help="75 °C is what the resistance tables assume; a cold reel reads 18 % less",
-    )
-    wanted_drop: Quantity = ask(
-        "d_go",
-        "Loss you would like to stay under",
-        3 * percent,
-        low=0.5 * percent,
-        high=10 * percent,
-        habit=True,
-        common=(1 * percent, 3 * percent, 5 * percent),
-        help="3 % for a branch circuit; 1 % on the battery side of an inverter",
-    )
-    most_drop: Quantity = ask(
-        "d_max",
-        "Most you would accept",
-        5 * percent,
-        low=0.5 * percent,
-        high=15 * percent,
-        habit=True,
-        common=(2 * percent, 5 * percent, 8 * percent),
-        help="5 % for a branch circuit, 2 % on the battery side; IEC allows 6 (lights) or 8 % from a supply of your own",
-    )
+    method: str = wiring.method()
+    loaded: str = wiring.loaded()
+    circuits: Quantity = wiring.circuits()
+    device: str = wiring.device()
+    hot: Quantity = wiring.hot()
+    wanted_drop: Quantity = wiring.wanted_drop()
+    most_drop: Quantity = wiring.most_drop()
 
     def solve(self) -> Answer:
         load = need("I", "Current in the wire", self.continuous_current + self.other_current, A)
@@ -165,35 +94,22 @@ class WireForRun(Check):
             )
         return self._by_nec(load) if self.rules == NEC else self._by_iec(load)
 
+    def _wire(self) -> LaidWire:
+        return LaidWire(self.size, self.metal, self.lay, self.insulation, self.terminals, self.ambient, self.carrying)
+
     def _by_nec(self, load: Quantity) -> Answer:
-        stands = us.stands_heat(self.insulation, self.ambient)
-        if not stands.holds:
-            return self._too_hot(stands, load)
+        wire = self._wire()
+        if not wire.stands_heat.holds:
+            return answer(too_hot(wire.stands_heat, self.insulation), say="", load_current=load)
         wanted = us.continuous_load(self.continuous_current, self.other_current)
-        lugs = us.terminal_ampacity(self.size, self.metal, self.insulation, self.terminals)
-        corrected = us.corrected_ampacity(self.size, self.metal, self.lay, self.insulation, self.ambient, self.carrying)
-        usable = us.usable_ampacity(lugs, corrected)
-        largest = breaker_before(usable, self.size, self.metal, self.feeds == SEVERAL)
+        largest = wire.largest_breaker(self.feeds == SEVERAL)
         at_work = us.temperature_at_work(self.hot, self.ambient)
         r = us.resistance(self.size, self.metal, self.circuit, at_work)
         opposition = us.impedance(r, self.size, self.circuit, self.power_factor)
         loop = us.current_path(self.circuit, load, self.lighter_leg)
         lost = us.volts_lost(self.run_length, opposition, loop)
         return answer(
-            require(
-                wanted <= lugs,
-                label="Lugs",
-                yes="The lugs carry it.",
-                tight=f"{self.size} carries it, but its {self.terminals} lugs are asked for {{left}} of their {{right}}.",
-                no=f"{self.size} lets its {self.terminals} lugs carry {{right}}; {{left}} is asked of them.",
-            ),
-            require(
-                load <= corrected,
-                label="Insulation",
-                yes="The insulation stands it.",
-                tight=f"{self.size} carries it, with {{left}} of the {{right}} that it stands as laid.",
-                no=f"{self.size} as it is laid carries {{right}}, and the load is {{left}}.",
-            ),
+            *wire.carries(wanted, load),
             require(
                 wanted <= self.breaker,
                 label=HOLDS,
@@ -201,12 +117,13 @@ class WireForRun(Check):
                 tight=f"{self.size} carries it, but {{left}} is asked of a {{right}} breaker.",
                 no="{left} is asked of a {right} breaker: it trips, or wears out warm.",
             ),
-            *self._breaker_protects(largest, usable),
+            wire.protected_by(self.breaker, largest),
+            *self._receptacles(),
             self._drop(lost),
             say=f"{self.size} {self.metal} carries the {load:up}; {lost} are lost on {self.run_length}.",
-            notes=self._naive(lugs),
-            usable_ampacity=usable,
-            corrected_ampacity=corrected,
+            notes=self._naive(wire.lugs),
+            usable_ampacity=wire.usable,
+            corrected_ampacity=wire.corrected,
             needed_ampacity=wanted,
             smallest_breaker=step(
                 "I_Bmin",
@@ -223,33 +140,8 @@ class WireForRun(Check):
             ground_wire=us.ground_wire(self.breaker, self.metal, self.size, self._least_size(wanted, load)),
         )
 
-    def _too_hot(self, stands: Condition, load: Quantity) -> Answer:
-        no = f"{self.insulation} insulation may not be used in air of {self.ambient}: {{right}} is the most."
-        rests = require(stands, label="Heat", exact=True, yes="The insulation stands the air.", no=no)
-        return answer(rests, say="", load_current=load)
-
-    def _breaker_protects(self, largest: Quantity, usable: Quantity) -> list[Requirement]:
-        rests = [
-            require(
-                self.breaker <= largest,
-                comfortable=self.breaker <= usable,
-                label="Breaker protects the wire",
-                yes="The breaker protects the wire.",
-                tight=f"The {{left}} breaker is the next size above what {self.size} carries as laid: allowed for one load, with nothing to spare.",
-                no=f"The {{left}} breaker is too large for {self.size} {self.metal}: at most {{right}}. The wire would burn before it opens.",
-            )
-        ]
-        if self.feeds == SEVERAL:
-            rests.append(
-                require(
-                    circuit_for_receptacles(self.breaker),
-                    label="Circuit of several receptacles",
-                    exact=True,
-                    yes="It is a circuit for receptacles.",
-                    no=f"A circuit of several receptacles is of 15, 20, 30, 40 or 50 A, not {self.breaker}.",
-                )
-            )
-        return rests
+    def _receptacles(self) -> list[Requirement]:
+        return [of_receptacles(self.breaker)] if self.feeds == SEVERAL else []
 
     def _drop(self, lost: Quantity) -> Requirement:
         share = us.share_lost(lost, self.volts)
@@ -276,22 +168,25 @@ class WireForRun(Check):
         return next((size for size in us.sizes(self.metal, self.lay) if self._carries(size, wanted, load)), self.size)
 
     def _carries(self, size: str, wanted: Quantity, load: Quantity) -> bool:
-        lugs = us.terminal_ampacity(size, self.metal, self.insulation, self.terminals)
-        corrected = us.corrected_ampacity(size, self.metal, self.lay, self.insulation, self.ambient, self.carrying)
-        if not (wanted <= lugs).holds or not (load <= corrected).holds:
+        wire = self._wire().of_size(size)
+        if not (wanted <= wire.lugs).holds or not (load <= wire.corrected).holds:
             return False
-        usable = us.usable_ampacity(lugs, corrected)
-        return (self.breaker <= breaker_before(usable, size, self.metal, self.feeds == SEVERAL)).holds
+        return (self.breaker <= wire.largest_breaker(self.feeds == SEVERAL)).holds
 
     def _by_iec(self, load: Quantity) -> Answer:
-        stands = iec.stands_heat(self.insulation, self.ambient)
-        if not stands.holds:
-            return self._too_hot(stands, load)
-        laid = iec.capacity(
-            self.size, self.metal, self.insulation, self.method, self.loaded, self.ambient, self.circuits
+        wire = LaidWireIEC(
+            self.size,
+            self.metal,
+            self.method,
+            self.loaded,
+            self.insulation,
+            self.terminals,
+            self.ambient,
+            self.circuits,
         )
-        iz = iec.usable(laid, self.size, self.metal, self.method, self.loaded, self.terminals)
-        most = iec.capacity_for_device(iz, self.device, self.breaker)
+        if not wire.stands_heat.holds:
+            return answer(too_hot(wire.stands_heat, self.insulation), say="", load_current=load)
+        most = wire.largest_device(self.device, self.breaker)
         opposition = iec.drop_per_amp(self.size, self.metal, self.circuit, self.run_length, self.power_factor)
         loop = us.current_path(self.circuit, load, self.lighter_leg)
         lost = iec.volts_lost(opposition, loop)
@@ -303,23 +198,11 @@ class WireForRun(Check):
                 tight=f"{self.size} carries it, but {{left}} is asked of a {{right}} device.",
                 no="{left} is asked of a {right} device: it trips.",
             ),
-            require(
-                self.breaker <= most,
-                exact=True,
-                label="Device protects the wire",
-                yes="The device protects the wire.",
-                no=f"The {{left}} {self.device} is too large for {self.size} as laid: at most {{right}}.",
-            ),
-            require(
-                load <= iz,
-                label="Wire",
-                yes="The wire carries it.",
-                tight=f"{self.size} carries it, with {{left}} of the {{right}} that it stands as laid.",
-                no=f"{self.size} as laid carries {{right}}; the load is {{left}}.",
-            ),
+            wire.protected_by(self.breaker, most, self.device),
+            wire.carries(load),
             self._drop(lost),
             say=f"{self.size} {self.metal} by method {self.method} carries the {load:up}; {lost} are lost on {self.run_length}.",
-            usable_ampacity=iz,
+            usable_ampacity=wire.usable,
             largest_breaker=step(
                 "I_Bmax", "Largest standard device for the wire", standard_rating_down(most, IEC_DEVICES), A, IEC_60898
             ),
