@@ -90,13 +90,15 @@ def terminals(**more: Any) -> Any:
 
 
 def ambient(**more: Any) -> Any:
-    usual = (30 * degC, 45 * degC, 60 * degC)
-    return ask_fact("θ_a", "cables.ambient", 30 * degC, habit=True, common=usual, **more)
+    return ask_fact(
+        "θ_a", "cables.ambient", 30 * degC, habit=True, common=(30 * degC, 45 * degC, 60 * degC), **more
+    )
 
 
 def carrying(**more: Any) -> Any:
-    usual = (2 * wires, 3 * wires, 4 * wires, 6 * wires)
-    return ask_fact("n", "cables.carrying", 2 * wires, rules=(NEC,), common=usual, **more)
+    return ask_fact(
+        "n", "cables.carrying", 2 * wires, rules=(NEC,), common=(2 * wires, 3 * wires, 4 * wires, 6 * wires), **more
+    )
 
 
 def lay(**more: Any) -> Any:
