@@ -26,6 +26,8 @@ Known = Quantity | str | tuple[str, ...]
 
 _LARGEST_DOCUMENT = 200_000
 _LONGEST_NAME = 80
+# As far as whole numbers are written out without an exponent.
+_WHOLE_BELOW = 1e15
 
 
 class DamagedRig(ValueError):
@@ -183,6 +185,35 @@ def _fits(unit: Unit, wanted: Unit) -> bool:
 
 
 _UNITS = {unit.sign: unit for unit in u.TYPED}
+
+
+def document(rig: Rig) -> dict[str, Any]:
+    """The rig as its JSON document: what `read_rig` reads, with the numbers as they were typed."""
+    written: dict[str, Any] = {MARK: VERSION, "name": rig.name}
+    for path, fact in rig.facts.items():
+        group, *place, name = path.split(".")
+        if place:
+            content = written.setdefault(group, [{} for _ in range(rig.count(group))])[int(place[0])]
+        else:
+            content = written.setdefault(group, {})
+        content[name] = _written(fact)
+    return written
+
+
+def _written(fact: Known) -> dict[str, Any] | str | list[str]:
+    if isinstance(fact, Quantity):
+        return {"value": as_typed(fact), "unit": fact.unit.sign}
+    return list(fact) if isinstance(fact, tuple) else fact
+
+
+def as_typed(quantity: Quantity) -> float:
+    """The number that was typed, in the quantity's own unit: the shortest that makes the same quantity again.
+
+    What was not typed but worked out may have none; then it is right to the last binary digit but one.
+    """
+    exact = (float(f"{quantity.shown:.{figures}g}") for figures in range(1, 18))
+    number = next((number for number in exact if quantity.unit.to_si(number) == quantity.si), quantity.shown)
+    return int(number) if number.is_integer() and abs(number) < _WHOLE_BELOW else number
 
 
 @cache

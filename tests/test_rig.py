@@ -15,7 +15,7 @@ from hypothesis import strategies as st
 from calc import units as u
 from calc.facts import FACTS, Fact
 from calc.quantity import Quantity
-from calc.rig import MARK, VERSION, DamagedRig, example_rig, read_rig, schema
+from calc.rig import MARK, VERSION, DamagedRig, as_typed, document, example_rig, read_rig, schema
 
 Document = dict[str, Any]
 
@@ -24,14 +24,14 @@ EVERY_FACT = [(group, name, fact) for group, facts in FACTS.items() for name, fa
 every_fact = pytest.mark.parametrize(("group", "name", "fact"), EVERY_FACT, ids=[f"{g}.{n}" for g, n, _ in EVERY_FACT])
 
 
-def document(**groups: Any) -> Document:
+def a_rig(**groups: Any) -> Document:
     return {MARK: VERSION, **groups}
 
 
 def holding(group: str, name: str, value: Any) -> Document:
     """A rig that knows one thing."""
     content: Any = {name: value}
-    return document(**{group.removesuffix("[]"): [content] if group.endswith("[]") else content})
+    return a_rig(**{group.removesuffix("[]"): [content] if group.endswith("[]") else content})
 
 
 def path(group: str, name: str) -> str:
@@ -103,7 +103,7 @@ def test_a_fact_may_be_unknown(group: str, name: str, fact: Fact) -> None:
 
 
 def test_nothing_need_be_known() -> None:
-    assert not read_rig(json.dumps(document())).facts
+    assert not read_rig(json.dumps(a_rig())).facts
 
 
 def test_every_fact_has_a_name_for_people_and_says_where_to_read_it() -> None:
@@ -113,10 +113,39 @@ def test_every_fact_has_a_name_for_people_and_says_where_to_read_it() -> None:
 
 
 def test_of_several_things_the_first_answers_and_all_are_kept() -> None:
-    rig = read_rig(json.dumps(document(loads=[{"amps": number(5, "A")}, {"amps": number(6, "A")}])))
+    rig = read_rig(json.dumps(a_rig(loads=[{"amps": number(5, "A")}, {"amps": number(6, "A")}])))
     first, second = rig.value("loads.amps"), rig.facts["loads.1.amps"]
     assert isinstance(first, Quantity) and isinstance(second, Quantity)
     assert (first.shown, second.shown) == (5, 6)
+
+
+# --- what is written -----------------------------------------------------------------------------------------------
+
+
+def test_a_rig_is_written_as_it_was_read() -> None:
+    text = (files("calc") / "example_rig.json").read_text(encoding="utf-8")
+    assert document(example_rig()) == json.loads(text)
+
+
+@every_fact
+def test_every_fact_is_written_as_the_schema_wants_it(group: str, name: str, fact: Fact) -> None:
+    for value in some_values(fact):
+        rig = read_rig(json.dumps(holding(group, name, value)))
+        SCHEMA.validate(document(rig))
+        again = read_rig(json.dumps(document(rig))).value(path(group, name))
+        assert again is not None and written(again) == same(value)
+
+
+@given(st.integers(-10**12, 10**12), st.integers(-9, 3), st.sampled_from(u.TYPED))
+def test_a_number_is_written_with_the_figures_that_were_typed(digits: int, power: int, unit: u.Unit) -> None:
+    """Though it is kept in SI units: 5 ft is 1.524 m, and 5 again, not 4.999999999999999."""
+    typed = float(f"{digits}e{power}")
+    assert as_typed(typed * unit) == typed
+
+
+def test_a_thing_of_which_nothing_is_known_keeps_its_place() -> None:
+    rig = a_rig(name="", cars=[{}, {"name": "van"}])
+    assert document(read_rig(json.dumps(rig))) == rig
 
 
 # --- the demonstration rig ------------------------------------------------------------------------------------------
@@ -164,18 +193,18 @@ def test_another_version_is_refused_and_named(version: Any) -> None:
 
 
 def test_a_document_larger_than_a_rig_can_be_is_refused_unread() -> None:
-    assert "larger" in refusal(json.dumps(document(name="x" * 300_000)))
+    assert "larger" in refusal(json.dumps(a_rig(name="x" * 300_000)))
 
 
 def test_a_refusal_is_short_however_long_the_damage() -> None:
     long = "x" * 100_000
     for damaged in (
         {MARK: long},
-        document(**{long: {}}),
-        document(bank={long: 1}),
-        document(bank={"energy": number(1, long)}),
-        document(inverter={"system": long}),
-        document(name=long),
+        a_rig(**{long: {}}),
+        a_rig(bank={long: 1}),
+        a_rig(bank={"energy": number(1, long)}),
+        a_rig(inverter={"system": long}),
+        a_rig(name=long),
     ):
         assert len(refusal(damaged)) < 400
 
@@ -183,24 +212,24 @@ def test_a_refusal_is_short_however_long_the_damage() -> None:
 @pytest.mark.parametrize(
     "damaged",
     [
-        document(bench={}),
-        document(bank=[]),
-        document(bank=None),
-        document(bank=5),
-        document(cars={}),
-        document(cars=[[]]),
-        document(cars=[None]),
-        document(**{"cars[]": []}),
-        document(**{"outlets[]": {"breaker": number(20, "A")}}),
-        document(bank={"colour": "red"}),
-        document(cars=[{"colour": "red"}]),
-        document(name=5),
-        document(name="x" * 81),
-        document(name=None),
-        document(inverter={"system": 120}),
-        document(inverter={"system": "three-phase"}),
-        document(inverter={"one_leg": True}),
-        document(inverter={"one_leg": "#"}),
+        a_rig(bench={}),
+        a_rig(bank=[]),
+        a_rig(bank=None),
+        a_rig(bank=5),
+        a_rig(cars={}),
+        a_rig(cars=[[]]),
+        a_rig(cars=[None]),
+        a_rig(**{"cars[]": []}),
+        a_rig(**{"outlets[]": {"breaker": number(20, "A")}}),
+        a_rig(bank={"colour": "red"}),
+        a_rig(cars=[{"colour": "red"}]),
+        a_rig(name=5),
+        a_rig(name="x" * 81),
+        a_rig(name=None),
+        a_rig(inverter={"system": 120}),
+        a_rig(inverter={"system": "three-phase"}),
+        a_rig(inverter={"one_leg": True}),
+        a_rig(inverter={"one_leg": "#"}),
     ],
     ids=lambda damaged: json.dumps(damaged)[20:60],
 )
@@ -236,7 +265,7 @@ def test_a_part_a_fact_or_an_option_that_no_rig_has_is_refused_by_both(damaged: 
     ids=json.dumps,
 )
 def test_a_number_that_is_none_or_measures_something_else_is_refused_by_both(value: Any) -> None:
-    damaged = document(bank={"energy": value})
+    damaged = a_rig(bank={"energy": value})
     assert "bank.energy" in refusal(damaged)
     assert not SCHEMA.is_valid(damaged)
 
@@ -247,12 +276,12 @@ def test_a_number_that_is_not_finite_is_refused(text: str) -> None:
 
 
 def test_a_temperature_is_not_a_difference_of_temperatures() -> None:
-    for damaged in (document(now={"air": number(20, "K")}), document(now={"air": number(20, "°F apart")})):
+    for damaged in (a_rig(now={"air": number(20, "K")}), a_rig(now={"air": number(20, "°F apart")})):
         assert "now.air" in refusal(damaged) and not SCHEMA.is_valid(damaged)
 
 
 def test_a_share_is_not_some_other_plain_ratio() -> None:
-    damaged = document(bank={"health": number(0.5, "kVA/hp")})
+    damaged = a_rig(bank={"health": number(0.5, "kVA/hp")})
     assert "bank.health" in refusal(damaged) and not SCHEMA.is_valid(damaged)
 
 
