@@ -12,6 +12,7 @@ from __future__ import annotations
 
 import argparse
 import json
+import os
 import sys
 from pathlib import Path
 from typing import Any, NoReturn
@@ -197,5 +198,17 @@ def _working_line(line: Line) -> str:
     return f"  {line.label} ({line.kind}): {' = '.join(sides)}" + (f"  [{aside}]" if aside else "")
 
 
+def _until_nobody_listens(words: list[str]) -> int:
+    """Whoever stops reading (`| head`) has what they wanted: the rest goes nowhere, without a complaint."""
+    try:
+        status = main(words)
+        sys.stdout.flush()
+    except BrokenPipeError:
+        # Python writes out what is left once more as it ends.
+        os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
+        return 0
+    return status
+
+
 if __name__ == "__main__":
-    sys.exit(main(sys.argv[1:]))
+    sys.exit(_until_nobody_listens(sys.argv[1:]))

@@ -101,9 +101,11 @@ def fill(
             missing.append(Missing(name, spec.label, spec.help))
         else:
             values[name], origins[name] = standing, origin
+    check = kind(rules, origins, **values)
+    # What cannot be read where nothing is asked (a link keeps a field that another choice puts away) spoils nothing.
+    problems = {name: why for name, why in problems.items() if check.asked(name)}
     if problems:
         return Asked(kind, rules, typed, None, problems, subject=subject)
-    check = kind(rules, origins, **values)
     needed = tuple(fact for fact in missing if check.asked(fact.name))
     return Asked(kind, rules, typed, check, {}, needed, origins, subject, subject_name(kind, whole, subject), things)
 

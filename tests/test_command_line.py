@@ -12,6 +12,7 @@ from pathlib import Path
 from typing import Any
 
 import pytest
+from choices import picks_that_ask
 
 from calc import units as u
 from calc.__main__ import main
@@ -93,15 +94,6 @@ def assert_same_things(one: Mapping[str, Any], other: Mapping[str, Any]) -> None
         assert (found["value"] if isinstance(found["value"], str) else si(found)) == physical(result), name
 
 
-def picks_that_ask(check: type[Check], name: str, rules: str) -> dict[str, str]:
-    """The choices under which a number or choice is asked at all."""
-    found: dict[str, str] = {}
-    for case in check.asks[name].cases[:1]:
-        for other, options in case.items():
-            found |= picks_that_ask(check, other, rules) | {other: options[0]}
-    return found
-
-
 # --- as a process -------------------------------------------------------------------------------------------------
 
 
@@ -127,6 +119,18 @@ def test_the_status_says_whether_the_words_could_be_read(line: list[str], status
         json.loads(ran.stdout)
     if status == 2:
         assert json.loads(ran.stderr).keys() == {"error", "field"}
+
+
+@pytest.mark.parametrize("line", [["facts"], ["--json"], [WIRE]], ids=" ".join)
+def test_who_stops_reading_is_not_shouted_at(line: list[str]) -> None:
+    """`python -m calc facts | head -0`: the pipe is closed before anything is written to it."""
+    ran = subprocess.Popen(
+        [sys.executable, "-m", "calc", *line], cwd=ROOT, stdout=subprocess.PIPE, stderr=subprocess.PIPE, text=True
+    )
+    assert ran.stdout and ran.stderr
+    ran.stdout.close()
+    assert ran.stderr.read() == "" and ran.wait(30) == 0
+    ran.stderr.close()
 
 
 # --- every verdict is an answer -------------------------------------------------------------------------------------

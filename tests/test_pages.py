@@ -12,11 +12,12 @@ from functools import cache
 from pathlib import Path
 
 import pytest
+from choices import picks_that_ask
 from page_tree import Element, read
 
 from calc import units
 from calc.catalogue import all_checks
-from calc.check import RULE_SETS, Ask, Check, Named, Pick
+from calc.check import NEC, RULE_SETS, Ask, Check, Named, Pick
 from calc.form import fill
 from calc.rendering import Renderer
 from calc.reply import reply
@@ -273,7 +274,8 @@ def problems_of(check: type[Check], text: str) -> list[tuple[Ask, str]]:
     said = []
     for rules in RULE_SETS:
         for name, spec in asks.items():
-            if rules in spec.rules and (problem := fill(check, {name: text}, rules=rules).problems.get(name)):
+            typed = picks_that_ask(check, name, rules) | {name: text}
+            if rules in spec.rules and (problem := fill(check, typed, rules=rules).problems.get(name)):
                 said.append((spec, problem))
     return said
 
@@ -302,7 +304,7 @@ def test_the_words_beside_a_field_are_those_of_the_summary() -> None:
     """GOV.UK error summary: the same words, and a link to the field."""
     for check in all_checks():
         name = next(name for name, spec in check.asks.items() if isinstance(spec, Ask))
-        question = {"id": 1, "what": "button", "form": {"check": check.id, name: "12x"}}
+        question = {"id": 1, "what": "button", "form": {"check": check.id, **picks_that_ask(check, name, NEC), name: "12x"}}
         pieces = read(json.loads(reply(json.dumps(question)))["html"])
         [summary] = pieces.having("data-piece", "problems")
         [link] = summary.all("a")
