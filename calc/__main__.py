@@ -12,8 +12,8 @@ from __future__ import annotations
 
 import argparse
 import json
-import os
 import sys
+from contextlib import suppress
 from pathlib import Path
 from typing import Any, NoReturn
 
@@ -204,8 +204,9 @@ def _until_nobody_listens(words: list[str]) -> int:
         status = main(words)
         sys.stdout.flush()
     except BrokenPipeError:
-        # Python writes out what is left once more as it ends.
-        os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
+        # Closed for good, or Python would write out what is left once more as it ends.
+        with suppress(BrokenPipeError):
+            sys.stdout.close()
         return 0
     return status
 
