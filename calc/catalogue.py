@@ -44,17 +44,25 @@ CHAPTERS = (
 @cache
 def all_checks() -> tuple[type[Check], ...]:
     """Every check, in the order of the job."""
-    found: list[type[Check]] = []
-    for chapter in CHAPTERS:
-        place = [f"{root}/{chapter.folder}" for root in checks.__path__]
-        for file in sorted(entry.name for entry in pkgutil.iter_modules(place)):
-            module = importlib.import_module(f"calc.checks.{chapter.folder}.{file}")
-            found += [
-                value
-                for value in vars(module).values()
-                if inspect.isclass(value) and issubclass(value, Check) and value.__module__ == module.__name__
-            ]
-    return tuple(found)
+    return tuple(_check_in(chapter.folder, file) for chapter in CHAPTERS for file in _files_of(chapter))
+
+
+@cache
+def _files_of(chapter: Chapter) -> list[str]:
+    place = [f"{root}/{chapter.folder}" for root in checks.__path__]
+    return sorted(entry.name for entry in pkgutil.iter_modules(place))
+
+
+@cache
+def _check_in(folder: str, file: str) -> type[Check]:
+    """The one check of a file."""
+    module = importlib.import_module(f"calc.checks.{folder}.{file}")
+    (check,) = (
+        value
+        for value in vars(module).values()
+        if inspect.isclass(value) and issubclass(value, Check) and value.__module__ == module.__name__
+    )
+    return check
 
 
 def checks_of(chapter: Chapter) -> list[type[Check]]:
@@ -66,8 +74,10 @@ class UnknownCheck(LookupError):
 
 
 def check_called(name: str) -> type[Check]:
-    """The check with this id, like `wire/wire-for-run`."""
-    for check in all_checks():
-        if check.id == name:
-            return check
+    """The check with this id, like `wire/wire-for-run`; its file is the only one that is imported."""
+    for chapter in CHAPTERS:
+        start, slash, question = name.partition("/")
+        file = question.replace("-", "_")
+        if start == chapter.address and slash and "_" not in question and file in _files_of(chapter):
+            return _check_in(chapter.folder, file)
     raise UnknownCheck(f"There is no check called {name}. Run without a check to list them.")

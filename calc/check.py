@@ -145,13 +145,17 @@ Result = Quantity | Named
 
 @dataclass(frozen=True)
 class Answer:
-    """Verdict, results, what it rests on. `say` is the sentence for a go or a told; otherwise what rules speaks."""
+    """Verdict, results, what it rests on. `say` is the sentence for a go or a told; otherwise what rules speaks.
+
+    trials: the names of the results that were found by asking again with other values.
+    """
 
     requirements: tuple[Requirement, ...]
     results: Mapping[str, Result]
     go_sentence: str
     notes: tuple[str, ...] = ()
     missing: tuple[Missing, ...] = ()
+    trials: tuple[str, ...] = ()
 
     @property
     def verdict(self) -> str:
@@ -422,9 +426,10 @@ class Check:
     def full_answer(self) -> Answer:
         """The answer with what is found by trial; `answer` alone is what the trials themselves ask for."""
         plain = self.answer()
-        return (
-            plain if plain.verdict == NOT_KNOWN else replace(plain, results={**plain.results, **self.found_by_trial()})
-        )
+        if plain.verdict == NOT_KNOWN:
+            return plain
+        found = self.found_by_trial()
+        return replace(plain, results={**plain.results, **found}, trials=tuple(found))
 
     def offers(self) -> list[Offer]:
         """For a no: the changes that clear it, each tried by asking the same question again."""

@@ -5,7 +5,7 @@ from __future__ import annotations
 import json
 import math
 import re
-from collections.abc import Mapping
+from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 from functools import cached_property
 from importlib.resources import files
@@ -162,7 +162,16 @@ class Answered:
 
     @property
     def results(self) -> list[tuple[str, str]]:
-        return [(result_label(name, value), shown_result(value)) for name, value in self.answer.results.items()]
+        return self._results(name for name in self.answer.results if name not in self.answer.trials)
+
+    @property
+    def trials(self) -> list[tuple[str, str]]:
+        """The results that were found by asking again: they come a moment after the answer."""
+        return self._results(self.answer.trials)
+
+    def _results(self, names: Iterable[str]) -> list[tuple[str, str]]:
+        shown = ((name, self.answer.results[name]) for name in names)
+        return [(result_label(name, value), shown_result(value)) for name, value in shown]
 
     def link(self, change: Mapping[str, Quantity | str] = {}) -> str:  # noqa: B006  (only read)
         """The address of this answer, or of the same question with something changed."""
@@ -300,6 +309,14 @@ class Renderer:
         return self._render("check.html", **self._all_of(asked), **shared)
 
     # --- pieces, in the browser -----------------------------------------------------------------------------------
+
+    def first_pieces(self, asked: Asked) -> str:
+        """What a person who types waits for: the answer itself, without what takes trials, and without its proof."""
+        return self._render("first.html", answered=Answered(asked, asked.plain_answer(), []))
+
+    def later_pieces(self, asked: Asked) -> str:
+        """What may come a moment later: the fixes, what is found by trial, the working and its sources."""
+        return self._render("later.html", answered=self._answered(asked))
 
     def pieces(self, asked: Asked, with_form: bool) -> str:
         """The pieces of the page that change with an answer; with_form: the form's fields as well."""

@@ -12,8 +12,9 @@ from calc.check import NEC, RULE_SETS, Ask, Check, Pick
 from calc.form import TYPED, field_text, fill
 from calc.rendering import Renderer
 
-# What a page may ask for: re-answer while typing (quiet about errors), the button, the whole form in other units.
-TYPING, BUTTON, FORM = "typing", "button", "form"
+# What a page may ask for: the answer while typing (quiet about errors), what may come a moment later, all of it at the
+# button, the whole form in other units.
+TYPING, LATER, BUTTON, FORM = "typing", "later", "button", "form"
 
 
 @cache
@@ -39,8 +40,8 @@ def reply(message: str) -> str:
 
 
 def _html(what: str, form: dict[str, str]) -> str:
-    if what not in (TYPING, BUTTON, FORM):
-        raise ValueError(f"a page asks for {TYPING}, {BUTTON} or {FORM}, not {what}")
+    if what not in (TYPING, LATER, BUTTON, FORM):
+        raise ValueError(f"a page asks for {TYPING}, {LATER}, {BUTTON} or {FORM}, not {what}")
     check, people, rules = form.pop("check", ""), form.pop("units", units.US), form.pop("rules", NEC)
     if rules not in RULE_SETS:
         raise ValueError(f"rules are {' or '.join(RULE_SETS)}, not {rules}")
@@ -51,7 +52,11 @@ def _html(what: str, form: dict[str, str]) -> str:
     with units.shown_to(people):
         asked = fill(kind, texts, rules=rules)
         if asked.problems:
-            return "" if what == TYPING else _renderer().problems(asked)
+            return "" if what in (TYPING, LATER) else _renderer().problems(asked)
+        if what == TYPING:
+            return _renderer().first_pieces(asked)
+        if what == LATER:
+            return _renderer().later_pieces(asked)
         return _renderer().pieces(asked, with_form=what == FORM)
 
 

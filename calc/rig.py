@@ -9,7 +9,7 @@ from __future__ import annotations
 import json
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
-from functools import cache
+from functools import cache, cached_property
 from importlib.resources import files
 from typing import Any
 
@@ -67,8 +67,15 @@ class Rig:
 
     def count(self, group: str) -> int:
         """How many things a list holds."""
-        indices = {int(path.split(".")[1]) for path in self.facts if path.startswith(f"{group}.")}
-        return max(indices, default=-1) + 1
+        return self._counts.get(group, 0)
+
+    @cached_property
+    def _counts(self) -> dict[str, int]:
+        places = (path.split(".") for path in self.facts if path.count(".") == 2)
+        counts: dict[str, int] = {}
+        for group, place, _ in places:
+            counts[group] = max(counts.get(group, 0), int(place) + 1)
+        return counts
 
     def index_of(self, group: str, name: str) -> int | None:
         """Where in a list the thing of this name stands."""

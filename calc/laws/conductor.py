@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from functools import cache
+
 from calc.check import Named
 from calc.quantity import (
     Condition,
@@ -40,6 +42,7 @@ def ampacity_table(lay: str) -> str:
     return "ampacity_raceway" if lay == RACEWAY else "ampacity_free_air"
 
 
+@cache
 def sizes(metal: str, lay: str) -> tuple[str, ...]:
     """The sizes in which this metal is listed as it lies, in every column, thinnest first."""
     listed, impedances = table(ampacity_table(lay)), table("ac_impedance")

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+from functools import cache
 
 from calc.check import Requirement, require
 from calc.quantity import (
@@ -26,11 +27,12 @@ NEC_BREAKERS = ("standard_ratings", "breaker")
 IEC_DEVICES = ("standard_ratings_iec", "fuse")
 
 
-def standard_ratings(listed: tuple[str, str]) -> list[Quantity]:
+@cache
+def standard_ratings(listed: tuple[str, str]) -> tuple[Quantity, ...]:
     """The standard ratings of breakers or fuses [A], smallest first."""
     name, column = listed
     ratings = table(name)
-    return [float(row) * A for row in ratings.rows if ratings.has(row, column)]
+    return tuple(float(row) * A for row in ratings.rows if ratings.has(row, column))
 
 
 def standard_rating_up(current: Quantity, listed: tuple[str, str]) -> Quantity:

@@ -12,7 +12,7 @@ from itertools import product
 from calc import units
 from calc.catalogue import all_checks
 from calc.check import RULE_SETS
-from calc.reply import BUTTON, FORM, TYPING
+from calc.reply import BUTTON, FORM, LATER, TYPING
 
 UNREADABLE = "12 x 12"
 
@@ -23,10 +23,11 @@ def known_questions() -> list[str]:
         (FORM, {"check": check.id, "units": people, "rules": rules})
         for check, people, rules in product(all_checks(), units.PEOPLE, RULE_SETS)
     ]
+    asked[:0] = [(TYPING, {"check": next(iter(all_checks())).id, "units": units.US, "rules": RULE_SETS[0]})]
     # What is unreadable takes another way through the code; a start must have been that way too.
     for check in all_checks():
         spoilt = dict.fromkeys(check.asks, UNREADABLE)
-        asked += [(what, {"check": check.id, **spoilt}) for what in (TYPING, BUTTON)]
+        asked += [(what, {"check": check.id, **spoilt}) for what in (TYPING, LATER, BUTTON)]
     return [json.dumps({"id": 0, "what": what, "form": form}) for what, form in asked]
 
 

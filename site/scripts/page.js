@@ -14,7 +14,10 @@ const byId = (id) => /** @type {HTMLElement} */ (document.getElementById(id));
 /** The names that say how an answer is wanted: as the seam in calc/reply.py knows them. */
 /** @typedef {import("./fields.js").Texts} Texts */
 
-const TYPING = "typing", BUTTON = "button", FORM = "form";
+const TYPING = "typing", LATER = "later", BUTTON = "button", FORM = "form";
+
+/** How long nobody must have typed before the working is asked for: a next digit should not find Python busy. */
+const PAUSE = 250;
 
 // --- the form of a check ------------------------------------------------------------------------------------------
 
@@ -28,6 +31,7 @@ class CheckPage {
   #terms;
   /** The address of the last answer that can be gone back to. */
   #kept;
+  #pause = 0;
 
   /**
    * @param {Python} python
@@ -147,8 +151,12 @@ class CheckPage {
    * @param {Texts} [texts]
    */
   async #ask(what, keep = false, texts = this.#texts()) {
+    clearTimeout(this.#pause);
     const reply = await this.#python.ask(what, { ...texts, check: this.#form.dataset.check ?? "" });
     if (!reply?.html) return;
+    if (what === TYPING) this.#pause = setTimeout(() => this.#ask(LATER), PAUSE);
+    page.classList.toggle("behind", what === TYPING);
+    if (what === LATER) return void place(reply.html);
     const problems = what === FORM ? placeForm(this.#form, reply.html) : place(reply.html);
     document.title = (problems ? byId("problems").dataset.title : "") + document.title.replace(byId("problems").dataset.title ?? "", "");
     if (problems) return void byId("problems").focus();
@@ -194,12 +202,16 @@ class CheckPage {
       /** @type {Record<string, string[]>[]} */
       const cases = JSON.parse(field.dataset.when ?? "[]");
       field.hidden = !cases.some((needed) => Object.entries(needed).every(([name, options]) => options.includes(String(texts[name]))));
+      const name = field.querySelector("[name]")?.getAttribute("name");
+      const listed = byId("index").querySelector(`a[href="#${name}"]`)?.parentElement;
+      if (listed) listed.hidden = field.hidden;
     }
   }
 }
 
 /**
- * Put each piece where its name says. Hosts stay and their content changes: a live region must not be replaced.
+ * Put each piece where its name says. Hosts stay and their content changes: a live region must not be replaced. Where
+ * there are no problems, no field keeps its message.
  * @param {string} html
  * @returns {boolean} whether there are problems to show
  */
@@ -212,7 +224,9 @@ function place(html) {
     if (piece.dataset.verdict) host.dataset.verdict = piece.dataset.verdict;
     host.replaceChildren(...piece.childNodes);
   }
-  return byId("problems").childElementCount > 0;
+  const problems = byId("problems").childElementCount > 0;
+  if (!problems) for (const error of document.querySelectorAll(".error:not(:empty)")) error.replaceChildren();
+  return problems;
 }
 
 /**
