@@ -116,38 +116,46 @@ def render_pages(assets: dict[str, str]) -> Files:
 def publish(files: Files, folder: Path) -> list[ledger.Entry]:
     """Writes the files with their packs and their keeper; the ledger of a first visit."""
     packs, kept = pack_for_the_keeper(files)
-    script = keeper(kept)
+    script = keeper(files, kept)
     write_anew(files | packs | {KEEPER: script}, folder)
-    entries = [ledger.Entry(path, len(files[path]), len(packs[pack_address(digest)])) for path, digest in kept.items()]
+    entries = [ledger.Entry(called(paths), sum(len(files[path]) for path in paths), len(packs[pack_address(digest)])) for digest, paths in kept.items()]
     # The first page comes before there is a keeper, with its scripts, its styles, and what installing needs.
     early = {path: content for path, content in files.items() if path == "index.html" or path.endswith((".js", ".css", *NOT_KEPT))}
     early[KEEPER] = script
     return entries + [ledger.Entry(f"{path}, for the first page", len(content), len(gzip.compress(content, 9))) for path, content in early.items()]
 
 
-def pack_for_the_keeper(files: Files) -> tuple[Files, dict[str, str]]:
-    """Each file to be kept, compressed and named by the hash of what is on the wire; and path -> that hash."""
+def pack_for_the_keeper(files: Files) -> tuple[Files, dict[str, list[str]]]:
+    """What is to be kept, in packs named by the hash of what is on the wire; and hash -> the paths in that pack.
+
+    Python's files have a pack each; all others, of which many say much the same, lie one after another in one.
+    """
     packs: Files = {}
-    kept: dict[str, str] = {}
-    for path, content in sorted(files.items()):
-        if path.endswith(NOT_KEPT):
-            continue
-        pack = compressing.compressed(content, CACHE)
-        kept[path] = sha256(pack)
-        packs[pack_address(kept[path])] = pack
+    kept: dict[str, list[str]] = {}
+    wanted = [path for path in sorted(files) if not path.endswith(NOT_KEPT)]
+    large = [path for path in wanted if path.startswith("python-")]
+    for paths in (*([path] for path in large), [path for path in wanted if path not in large]):
+        pack = compressing.compressed(b"".join(files[path] for path in paths), CACHE)
+        digest = sha256(pack)
+        kept[digest] = paths
+        packs[pack_address(digest)] = pack
     return packs, kept
+
+
+def called(paths: list[str]) -> str:
+    return paths[0] if len(paths) == 1 else f"{len(paths)} pages, scripts and styles"
 
 
 def pack_address(digest: str) -> str:
     return f"pack/{digest}.pack"
 
 
-def keeper(kept: dict[str, str]) -> bytes:
+def keeper(files: Files, kept: dict[str, list[str]]) -> bytes:
     """The keeper's script with the list of what it keeps, whose own hash is the version."""
-    files = {path: (digest, TYPES[Path(path).suffix]) for path, digest in kept.items()}
+    packs = {digest: [(path, TYPES[Path(path).suffix], len(files[path])) for path in paths] for digest, paths in kept.items()}
     source = (SITE / "scripts" / KEEPER).read_text(encoding="utf-8")
-    version = sha256(json.dumps([files, source]).encode())[:8]
-    return f"const KEPT = {json.dumps({'version': version, 'files': files}, indent=1)};\n{source}".encode()
+    version = sha256(json.dumps([packs, source]).encode())[:8]
+    return f"const KEPT = {json.dumps({'version': version, 'packs': packs})};\n{source}".encode()
 
 
 def write_anew(files: Files, folder: Path) -> None:

@@ -36,6 +36,29 @@ def test_the_live_region_stays_the_same_and_holds_the_verdict_alone(visit: Visit
     assert seen.page.locator("[role=status] :is(.line, .caution, .given, ol)").count() == 0
 
 
+def test_the_fixes_and_the_working_come_a_moment_later_and_never_stand_beside_a_newer_answer(visit: Visit) -> None:
+    """They take trials. Until they come, those of the older numbers keep their room and are not to be seen."""
+    seen = visit(WIRE)
+    seen.page.evaluate(
+        """() => {
+          window.together = [];
+          new MutationObserver(() => {
+            const shown = (part) => getComputedStyle(part).visibility === "visible";
+            const answered = document.querySelector(".given b") && document.getElementById("echo").textContent;
+            window.together.push([answered.includes("400"), shown(document.getElementById("fixes")), document.getElementById("fixes").textContent.trim() !== ""]);
+          }).observe(document, { attributes: true, childList: true, subtree: true });
+        }"""
+    )
+    seen.tell(LENGTH, "400")
+    seen.expect_verdict("no")
+    expect(seen.page.locator("#fixes .fix").first).to_be_visible()
+    expect(seen.page.locator("#working")).to_contain_text("400")
+    together = seen.page.evaluate("() => window.together")
+    answered = [(shown, fixes) for new, shown, fixes in together if new]
+    assert (False, False) in answered, "the answer was there before its fixes, and nothing stood in their place"
+    assert answered[-1] == (True, True)
+
+
 def test_an_edit_marks_the_answer_out_of_date_within_a_tenth_of_a_second(visit: Visit) -> None:
     """Also before Python has started: here it never gets the chance to answer."""
     seen = visit(WIRE)

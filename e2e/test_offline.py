@@ -35,14 +35,15 @@ def publish_newer(site: Path) -> None:
     build.publish(files, site)
 
 
-def kept_files(site: Path) -> dict[str, list[str]]:
+def kept_files(site: Path) -> dict[str, str]:
+    """Path -> the address of its pack."""
     text = (site / "keeper.js").read_text().removeprefix("const KEPT = ")
-    files: dict[str, list[str]] = json.JSONDecoder().raw_decode(text)[0]["files"]
-    return files
+    packs: dict[str, list[tuple[str, str, int]]] = json.JSONDecoder().raw_decode(text)[0]["packs"]
+    return {path: f"pack/{digest}.pack" for digest, files in packs.items() for path, _, _ in files}
 
 
 def pack_of(site: Path, path: str) -> str:
-    return f"pack/{kept_files(site)[path][0]}.pack"
+    return kept_files(site)[path]
 
 
 def test_a_first_visit_says_what_is_saved_and_then_that_all_is(phone: Phone, server: Server, site: Path) -> None:

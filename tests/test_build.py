@@ -32,9 +32,10 @@ def files(tmp_path_factory: pytest.TempPathFactory) -> dict[str, bytes]:
 
 
 @pytest.fixture(scope="module")
-def kept(files: dict[str, bytes]) -> dict[str, list[str]]:
+def kept(files: dict[str, bytes]) -> dict[str, list[tuple[str, str, int]]]:
+    """What the keeper is told: of each pack, the files in it with their types and lengths."""
     text = files["keeper.js"].decode().removeprefix("const KEPT = ")
-    listed: dict[str, list[str]] = json.JSONDecoder().raw_decode(text)[0]["files"]
+    listed: dict[str, list[tuple[str, str, int]]] = json.JSONDecoder().raw_decode(text)[0]["packs"]
     return listed
 
 
@@ -44,14 +45,16 @@ def test_twice_built_is_the_same_bytes(files: dict[str, bytes], tmp_path: Path) 
     assert [path for path in files if files[path] != again[path]] == []
 
 
-def test_the_keeper_lists_every_file_and_each_pack_is_that_file(files: dict[str, bytes], kept: dict[str, list[str]]) -> None:
+def test_the_keeper_lists_every_file_once_and_each_pack_is_its_files(files: dict[str, bytes], kept: dict[str, list[tuple[str, str, int]]]) -> None:
     packs = {path: content for path, content in files.items() if path.startswith("pack/")}
-    assert set(kept) == {path for path in files if path not in packs and path != "keeper.js" and not path.endswith(".png")}
-    assert len(packs) == len({digest for digest, _ in kept.values()})
-    for path, (digest, _) in kept.items():
+    listed = [path for entries in kept.values() for path, _, _ in entries]
+    assert sorted(listed) == sorted(path for path in files if path not in packs and path != "keeper.js" and not path.endswith(".png"))
+    assert set(packs) == {f"pack/{digest}.pack" for digest in kept}
+    for digest, entries in kept.items():
         pack = packs[f"pack/{digest}.pack"]
         assert sha256(pack) == digest
-        assert gzip.decompress(pack) == files[path]
+        assert [length for _, _, length in entries] == [len(files[path]) for path, _, _ in entries]
+        assert gzip.decompress(pack) == b"".join(files[path] for path, _, _ in entries)
 
 
 def test_a_first_visit_weighs_no_more_than_promised(files: dict[str, bytes]) -> None:

@@ -4,6 +4,7 @@ In calc every module and data file is taken; of everything else, the modules tha
 from a zip because the phone will: data files are read from one by other means than from a folder.
 """
 
+import ast
 import importlib
 import json
 import sys
@@ -29,11 +30,19 @@ def imported(questions: list[str], also: list[str]) -> set[str]:
 
 
 def bytecode(path: PurePosixPath, source: bytes) -> bytes:
-    # Docstrings are content in calc, where a check's question is one; in all else they are weight.
-    level = 0 if path.parts[0] == "calc" else 2
-    code = compile(source, str(path), "exec", dont_inherit=True, optimize=level)
+    ours = path.parts[0] == "calc"
+    tree = without_docstrings(ast.parse(source)) if ours else ast.parse(source)
+    code = compile(tree, str(path), "exec", dont_inherit=True, optimize=0 if ours else 2)
     # Never checked against its source at run time: there is none.
     return _code_to_hash_pyc(code, source_hash(source), checked=False)
+
+
+def without_docstrings(tree: ast.Module) -> ast.Module:
+    """Docstrings are weight on a phone; but in calc a class's is content: a check's question is one."""
+    for node in ast.walk(tree):
+        if isinstance(node, (ast.Module, ast.FunctionDef)) and ast.get_docstring(node) is not None:
+            node.body[:1] = [] if len(node.body) > 1 else [ast.Pass(lineno=1, col_offset=0)]
+    return tree
 
 
 def main() -> None:

@@ -1,7 +1,10 @@
-// The keeper (a service worker): keeps every file of the site on this device, each under its own SHA-256, and
-// serves it from there. The build puts KEPT, the list of files, in front of this text.
+// The keeper (a service worker): keeps every file of the site on this device and serves it from there. The files come
+// in packs, each held to its SHA-256. The build puts KEPT, what is in which pack, in front of this text.
 
 const scope = new URL("./", self.location.href).href;
+/** @type {Map<string, string>} path -> the hash of its pack */
+const packOf = new Map();
+for (const [sha256, files] of Object.entries(KEPT.packs)) for (const [path] of files) packOf.set(path, sha256);
 const CACHE = "barrowatt";
 
 /** A worker takes its policy from its own script's response, and a static host may be unable to send one. */
@@ -30,7 +33,7 @@ async function install() {
 
 async function activate() {
   const cache = await caches.open(CACHE);
-  const wanted = new Set(Object.keys(KEPT.files).map(keyOf));
+  const wanted = new Set([...packOf.keys()].map(keyOf));
   for (const { url } of await cache.keys()) if (!wanted.has(url)) await cache.delete(url);
   await self.clients.claim();
 }
@@ -39,7 +42,8 @@ async function activate() {
 async function keepAll() {
   const cache = await caches.open(CACHE);
   const missing = await missingFrom(cache);
-  const keeping = missing.map((path) => keep(cache, path).then(tellProgress));
+  const packs = new Set(missing.map((path) => /** @type {string} */ (packOf.get(path))));
+  const keeping = [...packs].map((sha256) => keep(cache, sha256).then(tellProgress));
   const failed = (await Promise.allSettled(keeping)).find(({ status }) => status === "rejected");
   if (!failed) return;
   await tellPages({ unsaved: failed.reason.name });
@@ -47,30 +51,44 @@ async function keepAll() {
 }
 
 /**
+ * Fetches a pack and keeps what is in it.
  * @param {Cache} cache
- * @param {string} path
+ * @param {string} sha256
  */
-async function keep(cache, path) {
-  const [sha256, type] = KEPT.files[path];
-  const response = await fetch(keyOf(path), { cache: "no-store", integrity: `sha256-${base64(sha256)}` });
-  if (!response.ok || !response.body) throw new Error(`${path}: ${response.status}`);
+async function keep(cache, sha256) {
+  const response = await fetch(addressOf(sha256), { cache: "no-store", integrity: `sha256-${base64(sha256)}` });
+  if (!response.ok || !response.body) throw new Error(`${sha256}: ${response.status}`);
+  const inflated = new Response(response.body.pipeThrough(new DecompressionStream("gzip")));
+  const files = KEPT.packs[sha256];
+  if (files.length === 1) return cache.put(keyOf(files[0][0]), new Response(inflated.body, { headers: headersOf(files[0][1]) }));
+  const whole = await inflated.arrayBuffer();
+  let end = 0;
+  for (const [path, type, length] of files) {
+    await cache.put(keyOf(path), new Response(whole.slice(end, end + length), { headers: headersOf(type) }));
+    end += length;
+  }
+}
+
+/**
+ * The headers of a kept file: new ones, that carry no redirect, no age and no encoding of the host's.
+ * @param {string} type
+ */
+function headersOf(type) {
   const headers = new Headers({ "Content-Type": type, "X-Content-Type-Options": "nosniff" });
   const policy = POLICY[/** @type {keyof POLICY} */ (type.split(";")[0])];
   if (policy) headers.set("Content-Security-Policy", policy);
-  // A new response: it carries no redirect, no age and no encoding of the host's.
-  const inflated = response.body.pipeThrough(new DecompressionStream("gzip"));
-  await cache.put(keyOf(path), new Response(inflated, { headers }));
+  return headers;
 }
 
 /** @param {Cache} cache */
 async function missingFrom(cache) {
   const present = new Set((await cache.keys()).map(({ url }) => url));
-  return Object.keys(KEPT.files).filter((path) => !present.has(keyOf(path)));
+  return [...packOf.keys()].filter((path) => !present.has(keyOf(path)));
 }
 
 async function count() {
   const missing = await missingFrom(await caches.open(CACHE));
-  return { version: KEPT.version, all: Object.keys(KEPT.files).length, missing: missing.length };
+  return { version: KEPT.version, all: packOf.size, missing: missing.length };
 }
 
 async function tellProgress() {
@@ -94,7 +112,7 @@ function pathOf({ method, mode, url }) {
   if (method !== "GET" || !plain.startsWith(scope)) return;
   const path = decodeURI(plain.slice(scope.length));
   const file = path === "" || path.endsWith("/") ? path + "index.html" : path;
-  if (file in KEPT.files || mode === "navigate") return file;
+  if (packOf.has(file) || mode === "navigate") return file;
 }
 
 /**
@@ -102,8 +120,8 @@ function pathOf({ method, mode, url }) {
  * @param {Request} request
  */
 async function serve(path, request) {
-  if (path + "/index.html" in KEPT.files) return Response.redirect(scope + path + "/" + new URL(request.url).search);
-  const found = path in KEPT.files && (await (await caches.open(CACHE)).match(keyOf(path)));
+  if (packOf.has(path + "/index.html")) return Response.redirect(scope + path + "/" + new URL(request.url).search);
+  const found = packOf.has(path) && (await (await caches.open(CACHE)).match(keyOf(path)));
   if (found) return found;
   try {
     return await fetch(request);
@@ -113,9 +131,14 @@ async function serve(path, request) {
   }
 }
 
-/** @param {string} path */
+/** @param {string} sha256 */
+function addressOf(sha256) {
+  return `${scope}pack/${sha256}.pack`;
+}
+
+/** Where a file lies in the cache: by its pack, so that two versions lie side by side.  @param {string} path */
 function keyOf(path) {
-  return `${scope}pack/${KEPT.files[path][0]}.pack`;
+  return `${addressOf(packOf.get(path) ?? "")}?${path}`;
 }
 
 /** @param {string} hex */
