@@ -9,6 +9,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 
 from calc import units as u
+from calc.clock import CLOCK, DATE, MONTHS
 from calc.laws.inverter import SYSTEMS
 from calc.quantity import Quantity
 from calc.tables import table
@@ -27,6 +28,8 @@ class Fact:
     refers_to: str = ""
     whole: bool = False
     many: bool = False  # more than one option, or reference, may hold
+    pattern: str = ""  # how a text must be written, where it is not free
+    example: str = ""
 
     @property
     def unit(self) -> Unit | None:
@@ -329,6 +332,8 @@ _DEVICE = {
     ),
 }
 
+HEADING_BY = TRUE_NORTH, COMPASS = ("a map: true north", "a compass: magnetic north")
+
 _PANELS = {
     "count": Fact("Panels", "Count them", 1 * u.one, 60 * u.one, whole=True),
     "series": Fact("Panels in series", "In each string", 1 * u.one, 30 * u.one, whole=True),
@@ -351,11 +356,9 @@ _PANELS = {
     "fuse_limit": Fact("Largest series fuse", "On its back", 5 * u.A, 60 * u.A),
     "tilt": Fact("Tilt from flat", "Lay the phone on it", 0 * u.degree, 90 * u.degree),
     "facing": Fact(
-        "Heading it faces",
-        "True, not magnetic: south is 180°. A compass is off by the local declination",
-        0 * u.degree,
-        360 * u.degree,
+        "Heading it faces", "South is 180°; by compass or map, as said beside it", 0 * u.degree, 360 * u.degree
     ),
+    "heading_by": Fact("Heading read from", "A compass points off true north", options=HEADING_BY),
     "controller_volts": Fact("Highest panel volts of the controller", "On its plate", 12 * u.V, 1000 * u.V),
     "controller_amps": Fact("Most charging current of the controller", "On its plate", 1 * u.A, 300 * u.A),
     "controller_start": Fact(
@@ -591,6 +594,8 @@ _PART = {
     ),
 }
 
+SUN_FROM = BY_MAP, TYPED_HOURS = ("the map on board", "sun hours typed in")
+
 _PLACE = {
     "trip": Fact("The trip that must be possible", "On a map, there and back", 0.1 * u.mi, 500 * u.mi),
     "last_hours": Fact("Time it must last", "Your own plan, from now until it can be refilled", 0.5 * u.h, 720 * u.h),
@@ -616,6 +621,13 @@ _PLACE = {
         "On the phone or a map; east is positive, the Americas are negative",
         -180 * u.degree,
         180 * u.degree,
+    ),
+    "sun_from": Fact("Sun by", "The map on board knows no small islands", options=SUN_FROM),
+    "sun_hours": Fact(
+        "Sun hours of a typical day", "On flat ground, in kWh/m² a day, this month", 0 * u.kWh_per_m2, 12 * u.kWh_per_m2
+    ),
+    "poor_sun_hours": Fact(
+        "Sun hours of a poor day", "1 day in 10 is worse; as above", 0 * u.kWh_per_m2, 12 * u.kWh_per_m2
     ),
     "surface": Fact(
         "Ground it rolls on",
@@ -656,24 +668,38 @@ _NOW = {
         "The outlet on the wall, by the pattern of its slots",
         options=("nothing", *table("outlets").rows),
     ),
-    "month": Fact(
-        "Month",
-        "Of the year",
-        options=(
-            "January",
-            "February",
-            "March",
-            "April",
-            "May",
-            "June",
-            "July",
-            "August",
-            "September",
-            "October",
-            "November",
-            "December",
-        ),
+    "month": Fact("Month", "Of the year", options=MONTHS),
+}
+
+_PLAN = {
+    "date": Fact("Date of the first day", "Where it matters more than the month", pattern=DATE, example="2027-06-18"),
+    "begins": Fact("Time at which the plan begins", "With the charge there is now", pattern=CLOCK, example="06:00"),
+    "utc_offset": Fact(
+        "Clock ahead of UTC",
+        "In the phone's clock settings; west of Greenwich it is negative, summer time counts",
+        -12 * u.h,
+        14 * u.h,
     ),
+    "coldest": Fact("Coldest air of the night", "By the forecast", -50 * u.degC, 40 * u.degC),
+    "warmest": Fact("Warmest air of the day", "By the forecast, in the shade", -40 * u.degC, 60 * u.degC),
+}
+
+A_LOAD, A_CAR, THE_WALL = "a load runs", "a car charges", "it refills from an outlet"
+EVERY_DAY = "every day"
+DAYS = ("first day", "second day", "third day")
+
+_WINDOW = {
+    "name": NAME,
+    "what": Fact("What happens in it", "One thing in each window", options=(A_LOAD, A_CAR, THE_WALL)),
+    "load": Fact("Load that runs", "Which one; its watts and hours are the rig's", refers_to="loads"),
+    "car": Fact("Car that charges", "Which one; its amps and volts are the rig's", refers_to="cars"),
+    "begins": Fact("Begins", "By the clock", pattern=CLOCK, example="07:30"),
+    "ends": Fact("Ends", "By the clock; earlier than it begins means after midnight", pattern=CLOCK, example="16:00"),
+    "days": Fact("On which days", "Of the three", options=(EVERY_DAY, *DAYS)),
+    "hours": Fact("Hours it runs within the window", "Where it comes and goes", 0 * u.h, 24 * u.h),
+    "outlet": Fact("Outlet it refills from", "By the pattern of its slots", options=table("outlets").rows),
+    "amps": Fact("Input current set for it", "The inverter's input limit, at this outlet", 1 * u.A, 125 * u.A),
+    "watts": Fact("Most it may draw there", "Of an outlet or generator that is none of those", 50 * u.W, 30_000 * u.W),
 }
 
 FACTS: Mapping[str, Mapping[str, Fact]] = {
@@ -691,6 +717,8 @@ FACTS: Mapping[str, Mapping[str, Fact]] = {
     "parts[]": _PART,
     "place": _PLACE,
     "now": _NOW,
+    "plan": _PLAN,
+    "windows[]": _WINDOW,
 }
 
 

@@ -7,6 +7,7 @@ newer is refused with the reason, and nothing of it is kept.
 from __future__ import annotations
 
 import json
+import re
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 from functools import cache, cached_property
@@ -169,6 +170,8 @@ def _fact(fact: Fact, path: str, value: Any) -> Known:
 def _text(fact: Fact, value: Any) -> str:
     if not isinstance(value, str) or len(value) > _LONGEST_NAME:
         raise Unreadable(f"must be a text of at most {_LONGEST_NAME} characters")
+    if fact.pattern and not re.fullmatch(fact.pattern, value):
+        raise Unreadable(f"must be written like {fact.example}")
     return read_choice(value, fact.options) if fact.options else value
 
 
@@ -257,7 +260,8 @@ def _fact_schema(fact: Fact) -> dict[str, Any]:
         names = {"type": "array", "items": {"type": "string", "maxLength": _LONGEST_NAME}}
         return described | {"anyOf": [{"type": "null"}, names]}
     if fact.low is None:
-        return described | {"type": ["string", "null"], "maxLength": _LONGEST_NAME}
+        text = {"type": ["string", "null"], "maxLength": _LONGEST_NAME}
+        return described | text | ({"pattern": f"^(?:{fact.pattern})$"} if fact.pattern else {})
     fitting = [fact.low.unit.sign] if fact.whole else [unit.sign for unit in u.TYPED if _fits(unit, fact.low.unit)]
     number = {
         "type": "object",

@@ -61,7 +61,7 @@ def refusal(text: str | Document) -> str:
 
 def some_values(fact: Fact) -> list[Any]:
     if fact.low is None or fact.high is None:
-        texts = [*fact.options] or ["Left outlet, by the handle", ""]
+        texts = [*fact.options] or ([fact.example] if fact.pattern else ["Left outlet, by the handle", ""])
         return [texts, texts[:1], []] if fact.many else texts
     low, high, unit = fact.low.shown, fact.high.shown, fact.low.unit
     between = round((low + high) / 3) if fact.whole else low + (high - low) / 3
@@ -283,6 +283,13 @@ def test_a_temperature_is_not_a_difference_of_temperatures() -> None:
 def test_a_share_is_not_some_other_plain_ratio() -> None:
     damaged = a_rig(bank={"health": number(0.5, "kVA/hp")})
     assert "bank.health" in refusal(damaged) and not SCHEMA.is_valid(damaged)
+
+
+def test_a_time_of_day_is_written_in_one_way_and_a_date_in_one_way() -> None:
+    for name, text in (("begins", "7:30"), ("begins", "24:00"), ("date", "2027-02-30"), ("date", "June")):
+        damaged = document(plan={name: text})
+        assert f"plan.{name}" in refusal(damaged) and "written like" in refusal(damaged)
+        assert not SCHEMA.is_valid(damaged)
 
 
 def test_a_fact_named_twice_is_refused() -> None:

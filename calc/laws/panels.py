@@ -6,12 +6,12 @@ from dataclasses import dataclass
 from typing import Any
 
 from calc import sun
+from calc.clock import MONTHS
 from calc.laws.open_circuit import stepped
 from calc.quantity import OutsideValidity, Quantity, constant, limit, read, step
 from calc.sources import IEC_60904, MERRA_2, OWN_DERIVATION, SOLAR_DAY
 from calc.units import W, W_per_m2, degC, degree, kWh, kWh_per_m2, one
 
-MONTHS = ("January", "February", "March", "April", "May", "June", "July", "August", "September", "October", "November", "December")  # fmt: skip
 ALBEDO = {"grass or earth": 0.2, "snow": 0.6}
 _KINDS = {"10": ("a poor day", 0), "50": ("a typical day", 2), "90": ("a good day", 4)}
 _STANDARD_SUN = 1000.0

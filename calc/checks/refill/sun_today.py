@@ -25,6 +25,7 @@ from calc.check import (
     pick_fact,
     require,
 )
+from calc.clock import MONTHS
 from calc.laws.open_circuit import stepped
 from calc.laws.panels import ALBEDO, array_of, energy_of_days
 from calc.quantity import OutsideValidity, Quantity
