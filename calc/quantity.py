@@ -16,7 +16,7 @@ from dataclasses import dataclass
 from typing import Any, NoReturn
 
 from calc import units
-from calc.sources import Source
+from calc.sources import OWN_DERIVATION, Source
 from calc.units import NO_DIMENSION, Unit, coherent, one
 
 Number = int | float
@@ -36,7 +36,7 @@ class OutsideValidity(ValueError):
 class Step:
     """The name under which a number appears in the working.
 
-    kind: given, constant, read, worked or chosen. rounds: how its last printed figure is rounded:
+    kind: given, constant, read, worked, chosen or stepped. rounds: how its last printed figure is rounded:
     0 to the nearest, 1 up (a need), -1 down (a limit).
     """
 
@@ -346,6 +346,25 @@ def constant(symbol: str, label: str, value: Quantity, source: Source, *, note: 
 def read(symbol: str, label: str, value: Quantity, source: Source, *, note: str = "") -> Quantity:
     """Name a number read from a published table."""
     return Quantity(value.si, value.unit, exact=True, step=Step("read", symbol, label, source, note))
+
+
+def stepped(
+    symbol: str,
+    label: str,
+    si: float,
+    unit: Unit,
+    rests_on: tuple[Quantity, ...],
+    source: Source = OWN_DERIVATION,
+    *,
+    rounds: int = 0,
+    note: str = "",
+) -> Quantity:
+    """Name a result that was read off the steps of a float kernel. It keeps what it rests on, so that the working shows it.
+
+    One step of the kernel is worked, line by line, in the same answer; a test holds the kernel to it.
+    """
+    said = "read off small steps, of which one is worked here" + (f"; {note}" if note else "")
+    return Quantity(si, units.usual(unit), "stepped", rests_on, Step("stepped", symbol, label, source, said, rounds))
 
 
 def given(symbol: str, label: str, value: Quantity, note: str = "") -> Quantity:

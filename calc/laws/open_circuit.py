@@ -4,12 +4,11 @@ from __future__ import annotations
 
 from itertools import pairwise
 
-from calc import units
 from calc.laws.stepping import Bank
-from calc.quantity import OutsideValidity, Quantity, Step, constant, read, step
+from calc.quantity import OutsideValidity, Quantity, constant, read, step
 from calc.sources import OWN_DERIVATION
 from calc.tables import Table, table
-from calc.units import Unit, V, one, percent
+from calc.units import V, one, percent
 
 # The listed curve is that of sixteen cells.
 LISTED_CELLS = 16
@@ -49,14 +48,4 @@ def stepped_bank(chemistry: str, capacity: Quantity, resistance: Quantity, serie
         resistance.si,
         tuple(float(row) * percent.factor for row in listed.rows),
         tuple(listed.value(row, "volts", V).si * each for row in listed.rows),
-    )
-
-
-def stepped(
-    symbol: str, label: str, si: float, unit: Unit, rests_on: tuple[Quantity, ...], *, rounds: int = 0, note: str = ""
-) -> Quantity:
-    """A result that was read off the steps of the kernel. It keeps what it rests on, so that the working shows it."""
-    said = "read off small steps, of which one is worked here" + (f"; {note}" if note else "")
-    return Quantity(
-        si, units.usual(unit), "stepped", rests_on, Step("read", symbol, label, OWN_DERIVATION, said, rounds)
     )

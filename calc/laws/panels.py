@@ -7,8 +7,7 @@ from typing import Any
 
 from calc import sun
 from calc.clock import MONTHS
-from calc.laws.open_circuit import stepped
-from calc.quantity import OutsideValidity, Quantity, constant, limit, read, step
+from calc.quantity import OutsideValidity, Quantity, constant, limit, read, step, stepped
 from calc.sources import IEC_60904, MERRA_2, OWN_DERIVATION, SOLAR_DAY
 from calc.units import W, W_per_m2, degC, degree, kWh, kWh_per_m2, one
 

@@ -21,9 +21,9 @@ from calc.check import (
     pick,
     require,
 )
-from calc.laws.open_circuit import LISTED_CELLS, stepped, stepped_bank
+from calc.laws.open_circuit import LISTED_CELLS, stepped_bank
 from calc.laws.tied_banks import charge_moved, first_rush, levelling, loop_resistance
-from calc.quantity import Quantity, Statement, alternative, choose, constant, largest, need, read, smallest, step
+from calc.quantity import Quantity, Statement, alternative, choose, constant, largest, need, smallest, step, stepped
 from calc.sources import ABYC_E_11, COMMON_PRACTICE, OWN_DERIVATION, SOLVER
 from calc.tables import table
 from calc.units import A, Ah, V, degC, h, minutes, mohm, one, percent, s
@@ -393,9 +393,10 @@ class TieBanks(Check):
         second = stepped_bank("LFP", self.capacity_2, self.resistance_2, cells)
         charges = (self.charge_1.si, self.charge_2.si)
         apart = abs(first.rest_volts(charges[0]) - second.rest_volts(charges[1]))
-        by_curve = read(
-            "ΔV_c", "Difference by the listed curve, sixteen cells", apart * V, table("lfp_open_circuit").source
-        )
+        by_curve = stepped(
+            "ΔV_c", "Difference by the listed curve, sixteen cells", apart, V, (self.charge_1, self.charge_2),
+            table("lfp_open_circuit").source,
+        )  # fmt: skip
         start = need("I_c", "Current of the first step, by the curve", by_curve / loop, A, OWN_DERIVATION)
         seconds = [moment.number_in(s) for moment in MOMENTS.values()]
         amps = levelling(first, second, self.cable.si, charges, seconds, STEPS)

@@ -11,9 +11,8 @@ from typing import Any
 from calc import sun
 from calc.check import GO, NO, Answer, Caution, Check, Example, Fix, Named, answer, ask_fact, less, more, require
 from calc.checks.refill.sun_today import SunToday, tilts
-from calc.laws.open_circuit import stepped
 from calc.laws.panels import array_of, energy_of_days
-from calc.quantity import Quantity, constant, largest, need, step
+from calc.quantity import Quantity, constant, largest, need, step, stepped
 from calc.sources import COMMON_PRACTICE, MERRA_2, OWN_DERIVATION, TMY3
 from calc.units import day, kWh, one, percent
 

@@ -28,8 +28,8 @@ from calc.check import (
 from calc.laws import stepping
 from calc.laws.charging import charge_allowed
 from calc.laws.inlet import OUTLETS, power_for_charger
-from calc.laws.open_circuit import rest_volts, stepped, stepped_bank
-from calc.quantity import Quantity, constant, limit, need, root, smallest, step
+from calc.laws.open_circuit import rest_volts, stepped_bank
+from calc.quantity import Quantity, constant, limit, need, root, smallest, step, stepped
 from calc.sources import COMMON_PRACTICE, OWN_DERIVATION, SOLVER
 from calc.units import A, Ah, V, W, degC, h, kWh, mohm, one, percent
 

@@ -11,9 +11,8 @@ from typing import Any
 
 from calc.check import IEC, Answer, Caution, Check, Example, Fix, Named, answer, option, pick, require
 from calc.checks.refill.sun_today import SunToday, tilts
-from calc.laws.open_circuit import stepped
 from calc.laws.panels import array_of
-from calc.quantity import Quantity, constant, step
+from calc.quantity import Quantity, constant, step, stepped
 from calc.sources import MERRA_2, OWN_DERIVATION, SKY_RUN
 from calc.sun import Month
 from calc.units import kWh, one

@@ -26,9 +26,8 @@ from calc.check import (
     require,
 )
 from calc.clock import MONTHS
-from calc.laws.open_circuit import stepped
 from calc.laws.panels import ALBEDO, array_of, energy_of_days
-from calc.quantity import OutsideValidity, Quantity
+from calc.quantity import OutsideValidity, Quantity, stepped
 from calc.sources import COMMON_PRACTICE, MERRA_2, TMY3
 from calc.units import W, degC, degree, kWh, kWh_per_m2, one, percent, percent_per_K
 

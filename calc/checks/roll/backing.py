@@ -21,8 +21,8 @@ from calc.check import (
     require,
 )
 from calc.laws import backing, support
-from calc.quantity import Quantity, alternative, constant, limit, log, read, sine, smallest, step
-from calc.sources import COMMON_PRACTICE, FROM_MEMORY, OWN_DERIVATION, Source
+from calc.quantity import Quantity, alternative, constant, limit, log, sine, smallest, step, stepped
+from calc.sources import COMMON_PRACTICE, FROM_MEMORY, Source
 from calc.units import degree, m, mm, one, per_m
 
 ARTICULATED = Source(
@@ -137,12 +137,13 @@ class Backing(Check):
             return hitch
         found = backing.body_reaches(start.si, self.drawbar.si, self.wheelbase.si, folds.si, hitch.si)
         first = self._first_row(mark, start)
-        body = read(
+        body = stepped(
             f"{mark}_χ",
             f"Metres from {start} until drawbar and body end it",
-            found * m,
-            OWN_DERIVATION,
-            note=f"stepped by the Runge-Kutta rule, {backing.STEPS_TO_A_LENGTH} steps to the shorter of drawbar and wheelbase; it begins with {first}",
+            found,
+            m,
+            (first, self.drawbar, self.wheelbase, folds),
+            note=f"the Runge-Kutta rule, {backing.STEPS_TO_A_LENGTH} steps to the shorter of drawbar and wheelbase",
         )
         return limit(mark, f"Metres to back up from {start}", smallest(hitch, body), m)
 
