@@ -25,7 +25,6 @@ from calc.check import (
     pick_fact,
     require,
 )
-from calc.clock import MONTHS
 from calc.laws.panels import ALBEDO, array_of, energy_of_days
 from calc.quantity import OutsideValidity, Quantity, stepped
 from calc.sources import COMMON_PRACTICE, MERRA_2, TMY3
