@@ -9,6 +9,7 @@ from collections.abc import Callable, Iterator
 from dataclasses import dataclass
 
 from calc.check import Caution
+from calc.facts import FACTS
 from calc.laws.inverter import SPLIT_PHASE, SYSTEMS
 from calc.laws.outlet import volts_of
 from calc.printing import pair
@@ -52,6 +53,14 @@ _MISFIT = Caution(
     "The inverter trips, or is destroyed by too many volts",
     "Fit parts whose windows meet",
 )
+_UNSURE = Caution(
+    "CAUTION",
+    "What the rig is said to be does not hang together",
+    "An answer rests on a part that is not there, or on the wrong one of two",
+    "Look at the rig itself, and put its facts right",
+)
+# These have a title and a hazard of their own.
+_TOLD_ELSEWHERE = ("cables.device", "loads.outlet", "cars.outlet")
 
 
 def faults_of_the_whole(rig: Rig) -> list[Fault]:
@@ -123,6 +132,33 @@ def loads_on_outlets_of_other_volts(rig: Rig) -> Iterator[Fault]:
                     f"It is said to hang on “{outlet}”, and the rig has no such outlet.",
                     _MISFIT,
                 )
+
+
+def names_that_lead_nowhere(rig: Rig) -> Iterator[Fault]:
+    """What one part of the rig says of another holds only where the rig has that other, once."""
+    for listed, facts in ((group.removesuffix("[]"), facts) for group, facts in FACTS.items() if group.endswith("[]")):
+        names = [_text(rig, f"{listed}.{index}.name") for index in range(rig.count(listed))]
+        for name in sorted({name for name in names if name and names.count(name) > 1}):
+            yield Fault("Two things of one name", name, "Nobody can tell which of the two is meant.", _UNSURE)
+        for place, subject in enumerate(names):
+            for fact, known in facts.items():
+                for name in _names(rig, f"{listed}.{place}.{fact}") if known.refers_to else ():
+                    if f"{listed}.{fact}" not in _TOLD_ELSEWHERE and rig.index_of(known.refers_to, name) is None:
+                        say = f"{known.label}: it refers to “{name}”, which the rig does not have."
+                        yield Fault("Refers to nothing", subject, say, _UNSURE)
+
+
+def devices_that_protect_nothing(rig: Rig) -> Iterator[Fault]:
+    """A fuse or breaker stands before something; where every wire is known to stand behind another, it does not."""
+    wires = [index for index in range(rig.count("cables")) if _text(rig, f"cables.{index}.use") != "extension cord"]
+    before = {_text(rig, f"cables.{index}.device") for index in wires}
+    if not wires or "" in before:
+        return
+    before |= {_text(rig, f"devices.{index}.behind") for index in range(rig.count("devices"))}
+    for index in range(rig.count("devices")):
+        name = _text(rig, f"devices.{index}.name")
+        if name and name not in before:
+            yield Fault("Device that protects nothing", name, "No cable and no other device stands behind it.", _UNSURE)
 
 
 def windows_that_do_not_meet(rig: Rig) -> Iterator[Fault]:
@@ -212,6 +248,11 @@ def _text(rig: Rig, path: str) -> str:
     return value if isinstance(value, str) else ""
 
 
+def _names(rig: Rig, path: str) -> tuple[str, ...]:
+    value = rig.facts.get(path)
+    return value if isinstance(value, tuple) else (value,) if isinstance(value, str) and value else ()
+
+
 def _number(rig: Rig, path: str) -> Quantity | None:
     value = rig.facts.get(path)
     return value if isinstance(value, Quantity) else None
@@ -226,6 +267,8 @@ _RULES: tuple[Callable[[Rig], Iterator[Fault]], ...] = (
     outlets_without_breakers,
     outlets_of_volts_that_are_not_there,
     loads_on_outlets_of_other_volts,
+    names_that_lead_nowhere,
+    devices_that_protect_nothing,
     windows_that_do_not_meet,
     fuses_that_cannot_break_the_bank,
     two_sources_on_one_wire,

@@ -19,6 +19,7 @@ NBSP = "\u00a0"
 FIGURES = 3
 MOST_FIGURES = 9
 _READ = Context(prec=10)
+_TOO_LONG = 9  # from 10⁹ on a number is written with its power of ten
 _ROUNDING = {0: ROUND_HALF_UP, 1: ROUND_CEILING, -1: ROUND_FLOOR}
 _SUPERSCRIPT = str.maketrans("-0123456789", "⁻⁰¹²³⁴⁵⁶⁷⁸⁹")
 
@@ -29,7 +30,7 @@ def figures(number: float, count: int = FIGURES, rounds: int = 0) -> str:
     if value == 0:
         return "0"
     value = value.quantize(Decimal(1).scaleb(value.adjusted() - count + 1), rounding=_ROUNDING[rounds])
-    if value.adjusted() >= count:
+    if count <= value.adjusted() < _TOO_LONG:
         value = value.quantize(Decimal(1))
     return _written(value)
 
@@ -41,7 +42,7 @@ def as_read(number: float) -> str:
 
 
 def _written(value: Decimal) -> str:
-    if value and not -5 <= value.adjusted() < 9:
+    if value and not -5 <= value.adjusted() < _TOO_LONG:
         digits, exponent = f"{value:e}".lower().split("e")
         text = f"{digits} × 10{str(int(exponent)).translate(_SUPERSCRIPT)}"
     else:

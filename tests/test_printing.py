@@ -24,6 +24,9 @@ from calc.quantity import step
         (999.96, "1000"),
         (1.2e-7, "1.20 × 10⁻⁷"),
         (0.0004999999, "0.000500"),
+        (123456789, "123000000"),
+        (1234567891, "1.23 × 10⁹"),
+        (-5e12, "−5.00 × 10¹²"),
     ],
 )
 def test_worked_numbers_have_three_figures(number: float, text: str) -> None:

@@ -82,13 +82,22 @@ def capacity_for_device(iz: Quantity, device: str, rated: Quantity) -> Quantity:
         return alternative("I_dev", "Largest breaker for the conductor", iz, because, A, IEC_60364_4_43.at("433.1"))
     place = IEC_60364_4_43.at("433.1, with IEC 60269-1, Table 2")
     larger = constant(
-        "k_gG", "Of I_z, for a gG fuse of 16 A and more, which opens at 1.6 times its rating", 0.9 * one, place
+        "k_gG",
+        "Of what the wire carries, for a gG fuse of 16 A and more, which opens at 1.6 times its rating",
+        0.9 * one,
+        place,
     )
     smaller = constant(
-        "k_gg", "Of I_z, for a gG fuse under 16 A, which opens at 1.9 times its rating", 0.76 * one, place
+        "k_gg",
+        "Of what the wire carries, for a gG fuse under 16 A, which opens at 1.9 times its rating",
+        0.76 * one,
+        place,
     )
     smallest_ones = constant(
-        "k_g", "Of I_z, for a gG fuse of 4 A and less, which opens at 2.1 times its rating", 0.69 * one, place
+        "k_g",
+        "Of what the wire carries, for a gG fuse of 4 A and less, which opens at 2.1 times its rating",
+        0.69 * one,
+        place,
     )
     sixteen, four = (
         constant("I_16", "Where the larger fuses begin", 16 * A, place),

@@ -71,9 +71,9 @@ def rides_through(flows: Quantity, lasts: Quantity, breaker: Quantity) -> list[R
     """Whether an inverse-time breaker holds a start: its magnet at once, its heat with (I/I_B)²·t."""
     surely = constant("k_hold", "Times its rating that a breaker surely holds for a moment", 5 * one, COMMON_PRACTICE)
     perhaps = constant("k_trip", "Times its rating at which it opens at once", 10 * one, COMMON_PRACTICE)
-    cool = constant("H_hold", "Heat that it surely holds, (I/I_B)²·t", 50 * s, COMMON_PRACTICE)
-    hot = constant("H_trip", "Heat at which it surely opens", 270 * s, COMMON_PRACTICE)
-    heat = need("H", "Heat of the start in the breaker, (I/I_B)²·t", (flows / breaker) ** 2 * lasts, s)
+    cool = constant("H_hold", "Heat that it surely holds, as seconds at its rating", 50 * s, COMMON_PRACTICE)
+    hot = constant("H_trip", "Heat at which it surely opens, as seconds at its rating", 270 * s, COMMON_PRACTICE)
+    heat = need("H", "Heat of the start, as seconds at the breaker's rating", (flows / breaker) ** 2 * lasts, s)
     return [
         require(
             flows <= perhaps * breaker,
