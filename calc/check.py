@@ -84,7 +84,7 @@ def require(
     yes: str,
     no: str,
     tight: str = "",
-    comfortable: Condition | None = None,
+    comfortable: Condition | Statement | None = None,
     rule: Rule = ELECTRICAL,
     exact: bool = False,
 ) -> Requirement:

@@ -68,6 +68,9 @@ ASTM_B258 = Source(
 IEC_60529 = Source("IEC 60529, Degrees of protection provided by enclosures (IP Code)", "2013", FROM_MEMORY)
 ANSI_C84_1 = Source("ANSI C84.1, Electric Power Systems and Equipment, Voltage Ratings", "2020", FROM_MEMORY)
 OSHA_1926_404 = Source("29 CFR 1926.404, Wiring design and protection", "", REGULATION, "(b)(1), (f)(3)")
+UL_489 = Source(
+    "UL 489, Molded-Case Circuit Breakers", "2016", "read in a maker's notes on the standard, in part from memory"
+)
 UL_943 = Source("UL 943, Ground-Fault Circuit-Interrupters", "2016", "read in public excerpts")
 UL_1741 = Source("UL 1741 and IEEE 1547, Inverters and their interconnection", "2018", FROM_MEMORY)
 IEC_60364_4_41 = Source("IEC 60364-4-41, Protection against electric shock", "2017", FROM_MEMORY)

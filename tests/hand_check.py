@@ -78,6 +78,7 @@ _TOKEN = re.compile(rf"(−)?({_NUMBER})(?:{NBSP}?({'|'.join(map(re.escape, _SIG
 
 # The published lists, written down here a second time: NEC 2023, 240.6(A) for breakers; IEC 60269-1, rated currents.
 _NEC_RATINGS = (10, 15, 20, 25, 30, 35, 40, 45, 50, 60, 70, 80, 90, 100, 110, 125, 150, 175, 200, 225, 250, 300, 350, 400, 450, 500, 600, 700, 800, 1000, 1200, 1600, 2000, 2500, 3000, 4000, 5000, 6000)  # fmt: skip
+_NEC_FUSES = tuple(sorted((*_NEC_RATINGS, 1, 3, 6, 601)))
 _IEC_RATINGS = (6, 10, 16, 20, 25, 32, 40, 50, 63, 80, 100, 125, 160, 200, 250, 315, 400, 500, 630, 800, 1000, 1250)
 
 
@@ -157,7 +158,7 @@ _FUNCTIONS = {"sin": lambda of: Span(iv.sin(of.span), of.dimension), "cos": lamb
               "tan": lambda of: Span(iv.tan(of.span), of.dimension), "asin": _ends(math.asin), "acos": _ends(math.acos), "atan": _ends(math.atan),
               "root": _root, "lowest": _lowest, "highest": _highest, 
               "log": lambda of: Span(iv.log(of.span), of.dimension), "exp": lambda of: Span(iv.exp(of.span), of.dimension)}  # fmt: skip
-_NAMES = {"√(": "root(", "min(": "lowest(", "max(": "highest(", "ln(": "log(", "⌊": "whole_down(", "⌋": ")", "⌈": "whole_up(", "⌉": ")", "next standard rating up(": "rating_up(", "next standard rating down(": "rating_down("}  # fmt: skip
+_NAMES = {"√(": "root(", "min(": "lowest(", "max(": "highest(", "ln(": "log(", "⌊": "whole_down(", "⌋": ")", "⌈": "whole_up(", "⌉": ")", "next standard rating up(": "rating_up(", "next standard rating down(": "rating_down(", "next standard fuse up(": "fuse_up(", "next standard fuse down(": "fuse_down("}  # fmt: skip
 
 
 def _span(number: str, sign: str | None, negative: bool, exact: bool) -> Span:
@@ -218,6 +219,7 @@ def reworked(line: Line) -> tuple[Span, Span]:
     formula = formula.replace("·", "*").replace("−", "-").replace(NBSP, " ")
     ratings = _IEC_RATINGS if "IEC" in line.source else _NEC_RATINGS
     lists = {"rating_up": _rating(ratings, up=True), "rating_down": _rating(ratings, up=False)}
+    lists |= {"fuse_up": _rating(_NEC_FUSES, up=True), "fuse_down": _rating(_NEC_FUSES, up=False)}
     sign = line.quantity.unit.sign
     lists |= {"whole_up": _whole(sign, up=True), "whole_down": _whole(sign, up=False)}
     result = eval(formula, {"__builtins__": {}}, {"spans": spans, **lists, **_FUNCTIONS})  # noqa: S307  (our own printed line)
@@ -236,7 +238,7 @@ def assert_stands(line: Line) -> None:
     assert result.span.a <= said.span.b * (1 + 1e-9) + 1e-12 and said.span.a <= result.span.b * (1 + 1e-9) + 1e-12, (
         f"{where}: the numbers give {result.span}"
     )
-    if "rating" in line.numbers or "⌊" in line.numbers or "⌈" in line.numbers:
+    if "standard" in line.numbers or "⌊" in line.numbers or "⌈" in line.numbers:
         # a step of a published list, or to a whole number, may fall within the last printed figure
         return
     width, size = float(result.span.delta), max(abs(float(result.span.a)), abs(float(result.span.b)))

@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from calc.check import Requirement, require
+from calc.laws.motor_circuit import full_load_current
 from calc.quantity import Quantity, constant, limit, need, root, step
 from calc.reading import read_number
 from calc.sources import COMMON_PRACTICE, OWN_DERIVATION
@@ -17,7 +18,7 @@ _COLUMN = {"120 V": "115 V", "240 V": "230 V"}
 
 def table_current(size: str, volts: str) -> Quantity:
     """The current by which wires and breakers of a motor are chosen [A]; higher than most plates, so safe here."""
-    return table("motor_current").read("I_t", f"Table current of a {size} hp motor at {volts}", size, _COLUMN[volts])
+    return full_load_current(size, _COLUMN[volts])
 
 
 def locked_rotor_current(size: str, letter: str, volts: Quantity) -> Quantity:

@@ -1,4 +1,4 @@
-"""Breakers and fuses: standard ratings, and how large one may be before a conductor."""
+"""Breakers and fuses: standard ratings, and how large one may be before a conductor, a motor or a welder."""
 
 from __future__ import annotations
 
@@ -16,7 +16,6 @@ from calc.quantity import (
     from_list,
     limit,
     smallest,
-    step,
 )
 from calc.sources import NEC_2023
 from calc.tables import table
@@ -24,6 +23,7 @@ from calc.units import A
 
 # A published list, and the column of it: the fuses' list of IEC goes on where its small circuit-breakers end.
 NEC_BREAKERS = ("standard_ratings", "breaker")
+NEC_FUSES = ("standard_ratings", "fuse")
 IEC_DEVICES = ("standard_ratings_iec", "fuse")
 
 
@@ -39,7 +39,7 @@ def standard_rating_up(current: Quantity, listed: tuple[str, str]) -> Quantity:
     """The smallest standard rating not below a current."""
     for rating in standard_ratings(listed):
         if (rating >= current).holds:
-            return from_list("next standard rating up", rating, current)
+            return from_list(f"next standard {_called(listed)} up", rating, current)
     raise OutsideValidity(f"No standard rating is as large as {current}.")
 
 
@@ -47,8 +47,13 @@ def standard_rating_down(current: Quantity, listed: tuple[str, str]) -> Quantity
     """The largest standard rating not above a current."""
     for rating in reversed(standard_ratings(listed)):
         if (rating <= current).holds:
-            return from_list("next standard rating down", rating, current)
+            return from_list(f"next standard {_called(listed)} down", rating, current)
     raise OutsideValidity(f"No standard rating is as small as {current}.")
+
+
+def _called(listed: tuple[str, str]) -> str:
+    """The US list of fuses begins lower than that of breakers: what is printed says which was looked up."""
+    return "fuse" if listed == NEC_FUSES else "rating"
 
 
 def breaker_before(conductor: Quantity, size: str, metal: str, feeds_several: bool) -> Quantity:
@@ -88,20 +93,6 @@ def breaker_before(conductor: Quantity, size: str, metal: str, feeds_several: bo
         return limit("I_max", "Largest breaker for this wire", by_ampacity, A)
     capped = cap.read("I_cap", f"Cap on breakers before {size} {metal}", size, column)
     return limit("I_max", "Largest breaker for this wire", smallest(by_ampacity, capped), A)
-
-
-def motor_breaker(current: Quantity) -> Quantity:
-    """The largest inverse-time breaker before a motor's own circuit [A]: it need only catch short circuits."""
-    share = table("motor_protection").read(
-        "k_m", "Breaker allowed before a motor, of its table current", "single-phase", "inverse-time breaker"
-    )
-    return step(
-        "I_max",
-        "Largest breaker for a motor of this current",
-        standard_rating_up(share * current, NEC_BREAKERS),
-        A,
-        NEC_2023.at("430.52(C)(1)"),
-    )
 
 
 def of_receptacles(breaker: Quantity) -> Requirement:

@@ -23,10 +23,10 @@ from calc.check import (
     require,
 )
 from calc.laws.inverter import SPLIT_PHASE, limit_of_one_leg, offers
+from calc.laws.motor_circuit import welder_breaker
 from calc.laws.outlet import gives_volts, has_ground, rating_of
-from calc.laws.protection import NEC_BREAKERS, standard_rating_up
 from calc.laws.welder import MACHINES, effective_by_duty, effective_by_law
-from calc.quantity import Quantity, alternative, constant, limit, need, smallest, step
+from calc.quantity import Quantity, alternative, constant, need, step
 from calc.sources import COMMON_PRACTICE, NEC_2023
 from calc.tables import table
 from calc.units import VA, A, V, one, percent
@@ -196,17 +196,7 @@ class Welder(Check):
                 A,
                 NEC_2023.at("240.4"),
             )
-        factor = constant(
-            "k_B", "Breaker before a welder, of current and of ampacity", 2 * one, NEC_2023.at("630.12(A), (B)")
-        )
-        most = limit("I_200", "Twice the lower of machine and wire", factor * smallest(self.largest, carries), A)
-        return step(
-            "I_Bmax",
-            "Largest breaker before it, the next standard size",
-            standard_rating_up(most, NEC_BREAKERS),
-            A,
-            NEC_2023.at("630.12"),
-        )
+        return welder_breaker(self.largest, carries)
 
     def _outlet_on_breaker(self, rating: Quantity) -> tuple[Requirement, ...]:
         return (
