@@ -208,7 +208,12 @@ def good_example(spec: Ask) -> str:
 
 
 def shown_text(quantity: Quantity) -> str:
-    """A number as a form shows it: as it was typed, or to three figures in another unit."""
+    """A number as a form shows it: as it was typed, or to three figures in another unit.
+
+    A temperature from the other scale has a tenth of a degree where it needs one: what stands in a field is read again.
+    """
+    if quantity.unit.point and not quantity.exact:
+        return as_read(round(quantity.shown, 1))
     return as_read(quantity.shown) if quantity.exact else number_text(quantity)
 
 

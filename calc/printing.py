@@ -13,7 +13,7 @@ from dataclasses import dataclass
 from decimal import ROUND_CEILING, ROUND_FLOOR, ROUND_HALF_UP, Context, Decimal
 
 from calc.quantity import Condition, Quantity, ancestry
-from calc.units import Unit
+from calc.units import Unit, degC, degF
 
 NBSP = "\u00a0"
 FIGURES = 3
@@ -62,7 +62,26 @@ def number_text(quantity: Quantity, count: int = FIGURES, rounds: int | None = N
         return as_read(quantity.shown)
     if rounds is None:
         rounds = quantity.step.rounds if quantity.step else 0
+    if quantity.unit.point:
+        return _degrees(quantity, count, rounds)
     return figures(quantity.shown, count, rounds)
+
+
+def _degrees(quantity: Quantity, count: int, rounds: int) -> str:
+    """A temperature on a scale. Its zero is nobody's nothing, so decimals count and not figures.
+
+    One that was given on the other scale keeps the decimals it had there (34 °C is 93 °F); a worked one has one, and
+    none from a hundred on. A fourth figure asked for is one decimal at least, a fifth two.
+    """
+    value = _READ.create_decimal(repr(quantity.shown))
+    places = _decimals_on_the_other_scale(quantity) if not quantity.operands else 1 if abs(value) < 100 else 0
+    value = value.quantize(Decimal(1).scaleb(-max(places, count - FIGURES)), rounding=_ROUNDING[rounds])
+    return _written(value + 0)
+
+
+def _decimals_on_the_other_scale(quantity: Quantity) -> int:
+    other = degF if quantity.unit is degC else degC
+    return len(as_read(round(other.from_si(quantity.si), 3)).partition(".")[2])
 
 
 def printed(quantity: Quantity, count: int = FIGURES, rounds: int | None = None) -> str:
@@ -89,6 +108,8 @@ def compared(condition: Condition) -> str:
 
 # --- the working ------------------------------------------------------------------------------------------------
 
+# Degrees apart, on either scale, from which whole degrees tell a difference well enough.
+_WIDE_APART = 50
 _TIGHTNESS = {"+": 1, "−": 1, "·": 2, "/": 2, "^": 3}
 _ATOM = 9
 
@@ -139,8 +160,10 @@ def _infix(operation: str, operands: tuple[Quantity, ...], numbers: bool, count:
 
 def _figures_to_subtract(left: Quantity, right: Quantity, count: int) -> int:
     difference, size = abs(left.si - right.si), max(abs(left.si), abs(right.si))
-    if difference == 0 or left.unit.point:
+    if difference == 0 or left.unit.point and not right.unit.point:
         return count
+    if left.unit.point:
+        return min(MOST_FIGURES, count + max(0, math.ceil(math.log10(_WIDE_APART * left.unit.factor / difference))))
     return min(MOST_FIGURES, count + (math.ceil(math.log10(size / difference)) if size > 2 * difference else 0))
 
 

@@ -7,7 +7,8 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from calc import units as u
-from calc.printing import as_read, figures, pair, working
+from calc.form import shown_text
+from calc.printing import as_read, figures, pair, printed, working
 from calc.quantity import given as given_number
 from calc.quantity import step
 
@@ -68,3 +69,56 @@ def test_subtracted_numbers_that_nearly_cancel_print_with_more_figures() -> None
     (line,) = [line for line in working([step("D", "Difference", a - b, u.mV)]) if line.symbol == "D"]
     assert line.numbers == "120.0400\u00a0V − 119.9600\u00a0V"
     assert line.value == "80.0\u00a0mV"
+
+
+# --- temperatures on a scale -------------------------------------------------------------------------------------------
+
+
+@pytest.mark.parametrize(
+    ("number", "unit", "shown", "text"),
+    [
+        (34, u.degC, u.degF, "93"),
+        (-18, u.degC, u.degF, "0"),
+        (0, u.degC, u.degF, "32"),
+        (45, u.degC, u.degF, "113"),
+        (-40, u.degC, u.degF, "−40"),
+        (8.5, u.degC, u.degF, "47.3"),
+        (95, u.degF, u.degC, "35"),
+        (100, u.degF, u.degC, "38"),
+        (31.5, u.degF, u.degC, "−0.3"),
+    ],
+)
+def test_a_given_temperature_keeps_its_decimals_on_the_other_scale(
+    number: float, unit: u.Unit, shown: u.Unit, text: str
+) -> None:
+    """34 °C is 93.2 °F by arithmetic, and nobody read a tenth of a degree: 93 °F."""
+    assert printed(given_number("θ", "θ", number * unit).shown_in(shown)).split("\u00a0")[0] == text
+
+
+@pytest.mark.parametrize(
+    ("kelvin", "text"), [(0.04, "0.0"), (-0.04, "0.0"), (0.4, "0.4"), (5.234, "5.2"), (59.96, "60.0"), (160.4, "160")]
+)
+def test_a_worked_temperature_has_one_decimal_at_most(kelvin: float, text: str) -> None:
+    """The zero of a scale is arbitrary: 0.4 °C is no better known than 20.4 °C."""
+    air = given_number("θ", "θ", 0 * u.degC)
+    with u.shown_to(u.METRIC):
+        inside = step("θ_i", "Inside", air + given_number("Δ", "Δ", kelvin * u.K), u.degC)
+    assert printed(inside) == f"{text}\u00a0°C"
+
+
+def test_temperatures_near_one_another_are_told_apart_and_subtracted_with_decimals() -> None:
+    warm, cool = (given_number(mark, mark, number * u.degC) for mark, number in (("a", 34.0), ("b", 33.6)))
+    assert pair(warm.shown_in(u.degF), cool.shown_in(u.degF)) == ("93\u00a0°F", "92.5\u00a0°F")
+    (line,) = [
+        line
+        for line in working([step("D", "Difference", warm.shown_in(u.degF) - cool.shown_in(u.degF), u.K)])
+        if line.symbol == "D"
+    ]
+    assert line.numbers == "93.20\u00a0°F − 92.48\u00a0°F"
+
+
+def test_a_form_shows_a_temperature_of_the_other_scale_so_that_it_reads_back() -> None:
+    """Within a twentieth of a degree; 93 °F would be read as 33.9 °C."""
+    shown = [shown_text((number * unit).shown_in(other)) for number, unit, other in (
+        (34, u.degC, u.degF), (0, u.degC, u.degF), (-18, u.degC, u.degF), (40, u.degF, u.degC))]  # fmt: skip
+    assert shown == ["93.2", "32", "−0.4", "4.4"]
