@@ -73,7 +73,7 @@ def unprotected_wires(rig: Rig) -> Iterator[Fault]:
         name, device, use = (_text(rig, f"cables.{index}.{fact}") for fact in ("name", "device", "use"))
         if use == "extension cord" or not name:
             continue
-        if device and rig.index_of("devices", device) is None:
+        if device and not rig.places_of("devices", device):
             yield Fault(
                 "Wire without protection",
                 name,
@@ -125,7 +125,7 @@ def loads_on_outlets_of_other_volts(rig: Rig) -> Iterator[Fault]:
     for group in ("loads", "cars"):
         for index in range(rig.count(group)):
             name, outlet = _text(rig, f"{group}.{index}.name"), _text(rig, f"{group}.{index}.outlet")
-            if outlet and rig.index_of("outlets", outlet) is None:
+            if outlet and not rig.places_of("outlets", outlet):
                 yield Fault(
                     "Plugged into nothing",
                     name,
@@ -143,7 +143,7 @@ def names_that_lead_nowhere(rig: Rig) -> Iterator[Fault]:
         for place, subject in enumerate(names):
             for fact, known in facts.items():
                 for name in _names(rig, f"{listed}.{place}.{fact}") if known.refers_to else ():
-                    if f"{listed}.{fact}" not in _TOLD_ELSEWHERE and rig.index_of(known.refers_to, name) is None:
+                    if f"{listed}.{fact}" not in _TOLD_ELSEWHERE and not rig.places_of(known.refers_to, name):
                         say = f"{known.label}: it refers to “{name}”, which the rig does not have."
                         yield Fault("Refers to nothing", subject, say, _UNSURE)
 

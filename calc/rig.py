@@ -1,12 +1,11 @@
 """The facts of a rig: what is known of it, each with its unit and range, every one of them optional.
 
-A rig is a JSON document with a schema version. Python owns the schema; a document that is damaged, foreign or
-newer is refused with the reason, and nothing of it is kept.
+A rig is a JSON document with a schema version. Python owns the schema; a document of a past version is brought to the
+present one, and one that is damaged, foreign or newer is refused with the reason, and nothing of it is kept.
 """
 
 from __future__ import annotations
 
-import json
 import re
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
@@ -16,23 +15,17 @@ from typing import Any
 
 from calc import units as u
 from calc.facts import FACTS, Fact
+from calc.opening import LONGEST_NAME, MARK, MOST_THINGS, PLAIN_TEXT, VERSION, list_in, name_in, opened, quoted
+from calc.opening import DamagedRig as DamagedRig
 from calc.quantity import Quantity
 from calc.reading import Unreadable, must_be_between, read_choice
 from calc.units import Unit
 
-VERSION = 1
-MARK = "barrowatt_rig"
 # A number, a choice or a name, or several names.
 Known = Quantity | str | tuple[str, ...]
 
-_LARGEST_DOCUMENT = 200_000
-_LONGEST_NAME = 80
 # As far as whole numbers are written out without an exponent.
 _WHOLE_BELOW = 1e15
-
-
-class DamagedRig(ValueError):
-    """A document that is not a rig we can use. The message says why, for the person."""
 
 
 @dataclass(frozen=True)
@@ -79,10 +72,13 @@ class Rig:
         return counts
 
     def index_of(self, group: str, name: str) -> int | None:
-        """Where in a list the thing of this name stands."""
-        return next(
-            (index for index in range(self.count(group)) if self.facts.get(f"{group}.{index}.name") == name), None
-        )
+        """Where in a list the thing of this name stands; None where there is none, or where several bear it."""
+        places = self.places_of(group, name)
+        return places[0] if len(places) == 1 else None
+
+    def places_of(self, group: str, name: str) -> list[int]:
+        """The places in a list of the things of this name: one, if all is well."""
+        return [place for place in range(self.count(group)) if self.facts.get(f"{group}.{place}.name") == name]
 
     def things(self, groups: Iterable[str], subject: int = 0) -> dict[str, int | None]:
         """Which thing of each list a question is about: the subject, and what the subject refers to.
@@ -107,48 +103,35 @@ SUBJECTS = ("loads", "cars", "cables", "devices", "outlets", "parts")
 
 
 def read_rig(text: str) -> Rig:
-    """A rig from its JSON document. Raises DamagedRig with the reason."""
-    if len(text) > _LARGEST_DOCUMENT:
-        raise DamagedRig(f"The document is larger than a rig can be ({_LARGEST_DOCUMENT} characters).")
+    """A rig from its JSON document, of this version or a past one. Raises DamagedRig with the reason."""
+    document = opened(text)
     try:
-        document = json.loads(text, object_pairs_hook=_no_name_twice)
-    except DamagedRig:
-        raise
-    except (ValueError, RecursionError):
-        raise DamagedRig("The document is not JSON: it is damaged, or no rig.") from None
-    if not isinstance(document, dict) or document.get(MARK) is None:
-        raise DamagedRig(f"The document is not a rig: it has no “{MARK}” number.")
-    if type(document[MARK]) is not int or document[MARK] != VERSION:
-        raise DamagedRig(f"The document is of version {str(document[MARK])[:20]}; version {VERSION} is read here.")
-    name = document.get("name", "")
-    if not isinstance(name, str) or len(name) > _LONGEST_NAME:
-        raise DamagedRig(f"The rig's name must be a text of at most {_LONGEST_NAME} characters.")
+        name = name_in(document.get("name", ""))
+    except Unreadable as problem:
+        raise DamagedRig(f"The rig's name {problem}.") from None
     groups = {key: value for key, value in document.items() if key not in (MARK, "name")}
     return Rig(name, {path: fact for group, content in groups.items() for path, fact in _group(group, content)})
-
-
-def _no_name_twice(pairs: list[tuple[str, Any]]) -> dict[str, Any]:
-    found = dict(pairs)
-    if len(found) < len(pairs):
-        raise DamagedRig("The document names a fact twice, and does not say which one holds.")
-    return found
 
 
 def _group(group: str, content: Any) -> list[tuple[str, Known]]:
     if group in FACTS and not group.endswith("[]") and isinstance(content, dict):
         return _facts(FACTS[group], group, content)
-    if f"{group}[]" in FACTS and isinstance(content, list) and all(isinstance(item, dict) for item in content):
-        return [
-            fact for index, item in enumerate(content) for fact in _facts(FACTS[f"{group}[]"], f"{group}.{index}", item)
-        ]
-    raise DamagedRig(f"The document has a part that no rig has: {group[:40]!r}.")
+    if f"{group}[]" not in FACTS:
+        raise DamagedRig(f"The document has a part that no rig has: “{quoted(group)}”.")
+    try:
+        things = list_in(content, dict, group)
+    except Unreadable as problem:
+        raise DamagedRig(f"The document's part “{group}” {problem}.") from None
+    return [
+        fact for index, thing in enumerate(things) for fact in _facts(FACTS[f"{group}[]"], f"{group}.{index}", thing)
+    ]
 
 
 def _facts(known: Mapping[str, Fact], place: str, content: Mapping[str, Any]) -> list[tuple[str, Known]]:
     found: list[tuple[str, Known]] = []
     for name, value in content.items():
         if name not in known:
-            raise DamagedRig(f"The document has a fact that no rig has: {place}.{name[:40]}.")
+            raise DamagedRig(f"The document has a fact that no rig has: {place}.{quoted(name)}.")
         if value is not None:
             found.append((f"{place}.{name}", _fact(known[name], f"{place}.{name}", value)))
     return found
@@ -159,20 +142,17 @@ def _fact(fact: Fact, path: str, value: Any) -> Known:
         if fact.low is not None:
             return _quantity(fact, value)
         if fact.many:
-            if not isinstance(value, list):
-                raise Unreadable("must be a list of names")
-            return tuple(_text(fact, name) for name in value)
+            return tuple(_text(fact, name) for name in list_in(value, str, "names"))
         return _text(fact, value)
     except Unreadable as problem:
         raise DamagedRig(f"{path}: {fact.label} {problem}.") from None
 
 
 def _text(fact: Fact, value: Any) -> str:
-    if not isinstance(value, str) or len(value) > _LONGEST_NAME:
-        raise Unreadable(f"must be a text of at most {_LONGEST_NAME} characters")
-    if fact.pattern and not re.fullmatch(fact.pattern, value):
+    text = name_in(value)
+    if fact.pattern and not re.fullmatch(fact.pattern, text):
         raise Unreadable(f"must be written like {fact.example}")
-    return read_choice(value, fact.options) if fact.options else value
+    return read_choice(text, fact.options) if fact.options else text
 
 
 def _quantity(fact: Fact, value: Any) -> Quantity:
@@ -232,6 +212,9 @@ def example_rig() -> Rig:
     return read_rig((files("calc") / "example_rig.json").read_text(encoding="utf-8"))
 
 
+_NAME_SCHEMA = {"maxLength": LONGEST_NAME, "pattern": PLAIN_TEXT}
+
+
 def schema() -> dict[str, Any]:
     """The JSON Schema of a rig document."""
     groups: dict[str, Any] = {}
@@ -241,14 +224,15 @@ def schema() -> dict[str, Any]:
             "additionalProperties": False,
             "properties": {name: _fact_schema(fact) for name, fact in facts.items()},
         }
-        groups[group.removesuffix("[]")] = {"type": "array", "items": content} if group.endswith("[]") else content
+        things = {"type": "array", "maxItems": MOST_THINGS, "items": content}
+        groups[group.removesuffix("[]")] = things if group.endswith("[]") else content
     return {
         "$schema": "https://json-schema.org/draft/2020-12/schema",
         "title": "A rig: the facts of a power unit on wheels",
         "type": "object",
         "required": [MARK],
         "additionalProperties": False,
-        "properties": {MARK: {"const": VERSION}, "name": {"type": "string", "maxLength": _LONGEST_NAME}, **groups},
+        "properties": {MARK: {"const": VERSION}, "name": {"type": "string", **_NAME_SCHEMA}, **groups},
     }
 
 
@@ -257,11 +241,11 @@ def _fact_schema(fact: Fact) -> dict[str, Any]:
     if fact.options:
         return described | {"enum": [*fact.options, None]}
     if fact.many:
-        names = {"type": "array", "items": {"type": "string", "maxLength": _LONGEST_NAME}}
+        names = {"type": "array", "maxItems": MOST_THINGS, "items": {"type": "string", **_NAME_SCHEMA}}
         return described | {"anyOf": [{"type": "null"}, names]}
     if fact.low is None:
-        text = {"type": ["string", "null"], "maxLength": _LONGEST_NAME}
-        return described | text | ({"pattern": f"^(?:{fact.pattern})$"} if fact.pattern else {})
+        written = {"pattern": f"^(?:{fact.pattern})$"} if fact.pattern else {}
+        return described | {"type": ["string", "null"], **_NAME_SCHEMA, **written}
     fitting = [fact.low.unit.sign] if fact.whole else [unit.sign for unit in u.TYPED if _fits(unit, fact.low.unit)]
     number = {
         "type": "object",

@@ -287,7 +287,7 @@ def test_a_share_is_not_some_other_plain_ratio() -> None:
 
 def test_a_time_of_day_is_written_in_one_way_and_a_date_in_one_way() -> None:
     for name, text in (("begins", "7:30"), ("begins", "24:00"), ("date", "2027-02-30"), ("date", "June")):
-        damaged = document(plan={name: text})
+        damaged = a_rig(plan={name: text})
         assert f"plan.{name}" in refusal(damaged) and "written like" in refusal(damaged)
         assert not SCHEMA.is_valid(damaged)
 
