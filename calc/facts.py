@@ -178,7 +178,12 @@ _INVERTER = {
         "In the manual: two poles opened, or the neutral passed straight through",
         options=YES_NO,
     ),
-    "fault_times": Fact("Times its rating that it gives into a short", "In the manual, or 2", 1 * u.one, 10 * u.one),
+    "fault_times": Fact(
+        "Times its rating that it gives into a short",
+        "In the manual; 1 where it says nothing",
+        1 * u.one,
+        10 * u.one,
+    ),
     "fault_time": Fact("How long it feeds a short", "In the manual", 0.001 * u.s, 10 * u.s),
     "air_flow": Fact(
         "Air its fans move",

@@ -172,3 +172,77 @@ def test_a_gg_fuse_is_held_lower_than_a_breaker() -> None:
     assert number(circuit("iec", **typed), "usable_ampacity", u.A) == pytest.approx(23)
     fuse = circuit("iec", device="gG fuse", breaker="25", **typed)
     assert verdict_on(fuse, "Device protects the wire") == NO and number(fuse, "largest_breaker", u.A) == 20
+
+
+# --- on inverter power -------------------------------------------------------------------------------------------
+
+
+def shorted(rules: str = "nec", **typed: str) -> Answer:
+    return ask("protect/breaker-on-inverter", rules, **{"loop": "0.1"} | typed)
+
+
+SIX_KW = {"breaker": "20", "continuous": "6000", "fault_times": "2", "one_leg": "no"}
+
+
+def test_trap_16_fifty_amps_into_a_20_amp_breaker_do_not_move_its_magnet() -> None:
+    """6 kW over two legs, twice its rating for 0.1 s: 50 A, 2.5 times; makers' curves need five to ten times.
+
+    The naive answer is that a dead short always trips the breaker.
+    """
+    # trap 16: 50 A from the inverter into a 20 A breaker is 2.5 times its rating: no trip, the inverter goes dark.
+    answer = shorted(**SIX_KW)
+    assert number(answer, "fault_current", u.A) == pytest.approx(50)
+    assert number(answer, "multiple", u.one) == pytest.approx(2.5)
+    assert answer.verdict == TIGHT and "the breaker stays closed" in answer.say
+    assert str(answer.results["cleared_by"]) == "the inverter's electronics"
+    assert "dead short trips the breaker" in said(answer)
+
+
+def test_a_wall_opens_the_breaker_that_the_inverter_does_not() -> None:
+    """Ten times 20 A is 200 A: a wall of 250 A opens it at once; 150 A do so by heat, within two minutes (UL 489)."""
+    assert str(shorted(**SIX_KW, wall_current="250").results["on_pass_through"]) == "the breaker opens at once"
+    assert "120" in str(shorted(**SIX_KW, wall_current="150").results["on_pass_through"])
+
+
+def test_without_a_ground_fault_device_people_rest_on_electronics_and_no_longer_than_the_table_says() -> None:
+    """IEC 60364-4-41, Table 41.1: 0.8 s at 120 V, 0.4 s at 230 V to earth."""
+    bare = SIX_KW | {"ground_fault": "none"}
+    for seconds, verdict in (("0.1", TIGHT), ("0.8", TIGHT), ("0.81", NO)):
+        assert verdict_on(shorted(**bare, fault_time=seconds), "A fault to the frame") == verdict
+    for seconds, verdict in (("0.4", TIGHT), ("0.41", NO)):
+        answer = shorted("iec", ground_fault="none", kind="type C", fault_time=seconds)
+        assert verdict_on(answer, "A fault to the frame") == verdict
+    # A 240 V outlet of split-phase has 120 V to the frame.
+    assert verdict_on(shorted(**bare, outlet="6-20", fault_time="0.8"), "A fault to the frame") == TIGHT
+    assert verdict_on(shorted(**SIX_KW, fault_time="1"), "A fault to the frame") == GO
+
+
+@pytest.mark.parametrize(("kilowatts", "expected"), [(1000, NO), (4000, NO), (5000, TIGHT), (20000, TIGHT)])
+def test_an_inverter_that_holds_its_limit_feeds_a_short_for_good_or_until_the_breaker_is_hot(
+    kilowatts: int, expected: str
+) -> None:
+    """UL 489: within 120 s at twice the rating of 20 A; below that there is no bound worth waiting for."""
+    answer = shorted(
+        **SIX_KW | {"continuous": str(kilowatts)}, behaviour="it holds its limit and goes on", kind="US, inverse-time"
+    )
+    assert verdict_on(answer, "A short between wires") == expected
+
+
+def test_the_magnet_needs_a_moment() -> None:
+    """IEC 60898-1, Table 7: under 0.1 s. An inverter that is off after 20 ms has cleared the short itself."""
+    strong = {"kind": "type B", "breaker": "10", "continuous": "10000", "fault_times": "2"}
+    assert shorted("iec", **strong, fault_time="0.2").verdict == GO
+    quick = shorted("iec", **strong, fault_time="0.02")
+    assert quick.verdict == TIGHT and "before the magnet" in quick.say
+
+
+def test_a_long_thin_cord_holds_the_current_down() -> None:
+    """Ohm: 230 V through 5 Ω is 46 A, whatever the inverter would give."""
+    assert number(shorted("iec", continuous="20000", loop="5"), "fault_current", u.A) == pytest.approx(46)
+
+
+def test_one_leg_gives_half_unless_its_plate_says_more() -> None:
+    """Common practice: 6 kW over two legs is 3 kW on one."""
+    assert number(shorted(**SIX_KW | {"one_leg": "yes"}), "fault_current", u.A) == pytest.approx(100)
+    assert number(shorted(**SIX_KW, outlet="14-50"), "fault_current", u.A) == pytest.approx(50)
+    assert shorted(**SIX_KW, system="230 V").verdict == "not known"

@@ -3,9 +3,9 @@
 from __future__ import annotations
 
 from calc.quantity import Quantity, constant, read
-from calc.sources import COMMON_PRACTICE
+from calc.sources import COMMON_PRACTICE, IEC_60898
 from calc.tables import Table, table
-from calc.units import A, one, s
+from calc.units import A, V, one, s
 
 US = "US, inverse-time"
 TYPES = ("type B", "type C", "type D")
@@ -25,6 +25,20 @@ def surely_opens(kind: str) -> Quantity:
     if kind == US:
         return constant("k_trip", label, 10 * one, COMMON_PRACTICE)
     return table("breaker_types").read("k_trip", label, kind.removeprefix("type "), "opens", one)
+
+
+def magnet_takes(kind: str) -> Quantity:
+    """How long the magnet may take to open the breaker [s]."""
+    source = COMMON_PRACTICE if kind == US else IEC_60898.at("Table 7 of IEC 60898-1")
+    return constant("t_mag", "The magnet opens it within", 0.1 * s, source)
+
+
+def longest_touch(volts: Quantity) -> Quantity:
+    """How long a fault to the frame may stand at these volts to earth [s]. The US code sets no time; this one is taken."""
+    listed = table("disconnection_time")
+    return listed.read(
+        "t_41", f"A fault to the frame may stand at {volts}", listed.row_covering(volts, V), "seconds", s
+    )
 
 
 def heat_points(kind: str) -> tuple[tuple[Quantity, str], ...]:

@@ -2,9 +2,9 @@
 
 from __future__ import annotations
 
-from calc.quantity import OutsideValidity, Quantity, Statement, alternative, constant, step
+from calc.quantity import OutsideValidity, Quantity, Statement, alternative, constant, limit, step
 from calc.sources import COMMON_PRACTICE, LOSS_MODEL, OWN_DERIVATION
-from calc.units import W, one, per_W, percent
+from calc.units import A, W, one, per_W, percent
 
 SPLIT_PHASE = "120/240 V split-phase"
 SYSTEMS = {"120 V": ("120 V",), SPLIT_PHASE: ("120 V", "240 V"), "240 V": ("240 V",), "230 V": ("230 V",)}
@@ -46,6 +46,11 @@ def power_from_bank(power: Quantity, idle: Quantity, peak_efficiency: Quantity, 
     """P_dc [W], taken from the bank while `power` [W] is delivered."""
     a, b = losses(idle, peak_efficiency, rating)
     return step("P_dc", "Power taken from the bank", idle + (1 + a) * power + b * power**2, W, LOSS_MODEL)
+
+
+def fault_current(times: Quantity, power: Quantity, volts: Quantity) -> Quantity:
+    """What the inverter gives into a short [A]: some times its rated current, whatever the wire would carry."""
+    return limit("I_inv", "Current that the inverter gives into a short", times * power / volts, A)
 
 
 def limit_of_one_leg(
