@@ -9,8 +9,9 @@ from __future__ import annotations
 
 import math
 from bisect import bisect_right
-from collections.abc import Sequence
+from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
+from itertools import pairwise
 
 # What binary fractions add up to short of a whole.
 _HAIR = 1e-9
@@ -30,44 +31,95 @@ class Bank:
 
     def rest_volts(self, charge: float) -> float:
         """On straight lines between the points of the curve; its ends stand beyond them."""
-        at = min(max(bisect_right(self.charges, charge), 1), len(self.charges) - 1)
-        low, high = self.charges[at - 1], self.charges[at]
-        part = min(max((charge - low) / (high - low), 0.0), 1.0)
-        return self.volts[at - 1] + part * (self.volts[at] - self.volts[at - 1])
+        return _on_lines(charge, self.charges, self.volts)
+
+    def charge_at(self, volts: float) -> float:
+        """The charge at which it rests at these volts; 0 or 1 where they lie beyond the curve."""
+        return _on_lines(volts, self.volts, self.charges)
 
     def amps_in(self, charge: float, watts: float, most_amps: float, most_volts: float) -> float:
         """The current a charger of these limits drives in; 0 where it is not above the rest voltage."""
-        return self._driven_in(self.rest_volts(charge), watts, most_amps, most_volts)
+        rest = self.rest_volts(charge)
+        return max(0.0, min(most_amps, _driven_in(rest, watts, self.ohms), (most_volts - rest) / self.ohms))
 
     def amps_out(self, charge: float, watts: float) -> float:
         """The current that gives this power; infinite where the bank cannot give it at all."""
-        return self._given_out(self.rest_volts(charge), watts)
+        return _given_out(self.rest_volts(charge), watts, self.ohms)
 
-    def _driven_in(self, rest: float, watts: float, most_amps: float, most_volts: float) -> float:
-        # The root of I·(E + R·I) = P, written so that it loses no figures.
-        by_power = 2 * watts / (rest + math.sqrt(rest**2 + 2 * 2 * self.ohms * watts))
-        return max(0.0, min(most_amps, by_power, (most_volts - rest) / self.ohms))
 
-    def _given_out(self, rest: float, watts: float) -> float:
-        under = rest**2 - 2 * 2 * self.ohms * watts
-        return 2 * watts / (rest + math.sqrt(under)) if under >= 0 else math.inf
+def _on_lines(x: float, xs: tuple[float, ...], ys: tuple[float, ...]) -> float:
+    at = min(max(bisect_right(xs, x), 1), len(xs) - 1)
+    part = min(max((x - xs[at - 1]) / (xs[at] - xs[at - 1]), 0.0), 1.0)
+    return ys[at - 1] + part * (ys[at] - ys[at - 1])
 
-    def after(
-        self, charge: float, watts: float, seconds: float, most_amps: float, most_volts: float, floor: float
-    ) -> tuple[float, float, float]:
-        """One step of time with this net power (into the bank is positive).
 
-        Gives the charge after it, the watts that were on offer and found no room, and the watts that were wanted and
-        not there, both as means over the step. The rest voltage is that at the start of the step.
-        """
-        rest = self.rest_volts(charge)
+def _driven_in(rest: float, watts: float, ohms: float) -> float:
+    # The root of I·(E + R·I) = P, written so that it loses no figures.
+    return 2 * watts / (rest + math.sqrt(rest * rest + 2 * 2 * ohms * watts))
+
+
+def _given_out(rest: float, watts: float, ohms: float) -> float:
+    under = rest * rest - 2 * 2 * ohms * watts
+    return 2 * watts / (rest + math.sqrt(under)) if under >= 0 else math.inf
+
+
+# --- by time -----------------------------------------------------------------------------------------------------
+
+
+@dataclass(frozen=True, slots=True)
+class Course:
+    """What became of a bank in equal steps of time.
+
+    The charge at the start of each and after the last; of each its current (into the bank is positive), the watts on
+    offer that found no room, and the watts that were wanted and not there, all as means over the step.
+    """
+
+    charges: list[float]
+    amps: list[float]
+    spilled: list[float]
+    short: list[float]
+
+
+def march(
+    bank: Bank, start: float, seconds: float, most_volts: float, steps: Iterable[tuple[float, float, float]]
+) -> Course:
+    """Walk through steps of time: of each the net watts into the bank, the most charging amps, and the lowest charge.
+
+    The rest voltage is that at the start of the step; where the charger holds its highest volts, the current is the
+    mean of its fall through the step. Watts that the bank cannot give at any voltage are not given at all.
+    """
+    charges, volts, ohms, coulombs = bank.charges, bank.volts, bank.ohms, bank.coulombs
+    slopes = [(high - low) / (b - a) for (a, b), (low, high) in zip(pairwise(charges), pairwise(volts), strict=True)]
+    held = [_mean_of_fall(slope * seconds / (ohms * coulombs)) / ohms for slope in slopes]
+    whole, top, last, charge, at = coulombs / seconds, bank.charge_at(most_volts), len(slopes) - 1, start, 0
+    course = Course([start], [], [], [])
+    for watts, most_amps, floor in steps:
+        while at < last and charge > charges[at + 1]:
+            at += 1
+        while at and charge < charges[at]:
+            at -= 1
+        rest = volts[at] + (charge - charges[at]) * slopes[at]
         if watts >= 0:
-            room = (1 - charge) * self.coulombs / seconds
-            amps = min(self._driven_in(rest, watts, most_amps, most_volts), room)
-            return charge + amps * seconds / self.coulombs, watts - amps * (rest + amps * self.ohms), 0.0
-        there = max(0.0, charge - floor) * self.coulombs / seconds
-        amps = min(self._given_out(rest, -watts), there)
-        return charge - amps * seconds / self.coulombs, 0.0, -watts - amps * (rest - amps * self.ohms)
+            room = (top - charge) * whole
+            amps = max(0.0, min(_driven_in(rest, watts, ohms), most_amps, (most_volts - rest) * held[at], room))
+        else:
+            asked = _given_out(rest, -watts, ohms)
+            amps = -min(asked, max(0.0, charge - floor) * whole) if asked < math.inf else 0.0
+        left = watts - amps * (rest + amps * ohms)
+        charge += amps / whole
+        course.charges.append(charge)
+        course.amps.append(amps)
+        course.spilled.append(left if watts >= 0 else 0.0)
+        course.short.append(-left if watts < 0 else 0.0)
+    return course
+
+
+def _mean_of_fall(steps: float) -> float:
+    """The mean of a current that falls exponentially through a step, over its first value; steps: time constants."""
+    return (1 - math.exp(-steps)) / steps if steps > _HAIR else 1.0
+
+
+# --- by charge ---------------------------------------------------------------------------------------------------
 
 
 @dataclass(frozen=True, slots=True)
