@@ -10,6 +10,7 @@ from dataclasses import dataclass
 
 from calc import units as u
 from calc.clock import CLOCK, DATE, MONTHS
+from calc.laws import mounting
 from calc.laws.inverter import SYSTEMS
 from calc.quantity import Quantity
 from calc.tables import table
@@ -192,6 +193,23 @@ _INVERTER = {
         2000 * u.m3_per_h,
     ),
     "air_gap": Fact("Clear gap at its grilles", "Measure the narrowest", 0 * u.mm, 500 * u.mm),
+    "stated_gap": Fact(
+        "Clear gap that its manual asks for", "In its manual: clearance, ventilation; 0 where it says nothing", 0 * u.mm, 500 * u.mm
+    ),
+    "grille_edge": Fact(
+        "Open edge along which air comes to its grille",
+        "Round the grille's face, the sides that nothing closes",
+        20 * u.mm,
+        4000 * u.mm,
+    ),
+    "inlet_area": Fact(
+        "Free area of its air inlet", "Its slots added up; a mesh leaves about half", 2 * u.cm2, 5000 * u.cm2
+    ),
+    "cooled_height": Fact("Height of its warm face", "Of the fins or the passage, bottom to top", 20 * u.mm, 2000 * u.mm),
+    "cooling": Fact("How it is cooled", "Listen at light load and at full load", options=mounting.COOLING),
+    "mounted": Fact("Which way up it is mounted", "Beside the picture in its manual", options=mounting.POSITIONS),
+    "position_rule": Fact("What its manual says of the position", "In its manual: mounting", options=mounting.MANUAL),
+    "exhaust": Fact("Where its warm air goes", "A strip of paper shows it", options=mounting.EXHAUSTS),
     "derating_from": Fact(
         "Air temperature above which it gives less",
         "In the manual; 25 °C where it names no other",

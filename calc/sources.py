@@ -84,6 +84,9 @@ IEC_61008 = Source("IEC 61008-1, Residual current operated circuit-breakers", "2
 IEC_60364_5_52 = Source(
     "IEC 60364-5-52, Selection and erection of electrical equipment, Wiring systems", "2009", TRANSCRIBED
 )
+IEC_60364_1 = Source(
+    "IEC 60364-1, Low-voltage electrical installations, Fundamental principles", "2005", FROM_MEMORY
+)
 IEC_60364_4_43 = Source("IEC 60364-4-43, Protection against overcurrent", "2008", TRANSCRIBED)
 IEC_60364_5_54 = Source("IEC 60364-5-54, Earthing arrangements and protective conductors", "2011", FROM_MEMORY)
 IEC_60364_7_722 = Source("IEC 60364-7-722, Supplies for electric vehicles", "2018", FROM_MEMORY)

@@ -36,7 +36,7 @@ _SPELLED = {
     "km/h": "kilometer / hour", "m/s": "meter / second", "m/s²": "meter / second**2", "mi/h added": "mile / hour",
     "°": "degree", "lbf": "pound_force", "N·m": "newton * meter", "lbf·in": "pound_force * inch", "m²": "meter**2",
     "cm²": "centimeter**2", "m³": "meter**3", "m³/h": "meter**3 / hour", "cfm": "foot**3 / minute",
-    "kg/m³": "kilogram / meter**3", "°F apart": "5 / 9 * kelvin", "kWh/m²": "kilowatt_hour / meter**2", "W/K": "watt / kelvin", "W/m²": "watt / meter**2",
+    "mm²/s": "millimeter**2 / second", "µPa·s": "micropascal * second", "kg/m³": "kilogram / meter**3", "°F apart": "5 / 9 * kelvin", "kWh/m²": "kilowatt_hour / meter**2", "W/K": "watt / kelvin", "W/m²": "watt / meter**2",
     "W/(m²·K)": "watt / meter**2 / kelvin", "W/(m·K)": "watt / meter / kelvin", "J/(kg·K)": "joule / kilogram / kelvin",
     "%/K": "0.01 / kelvin", "kg/kWh": "kilogram / kilowatt_hour", "L": "liter", "gal": "gallon", "gal/h": "gallon / hour",
     "L/h": "liter / hour", "gal/kWh": "gallon / kilowatt_hour", "L/kWh": "liter / kilowatt_hour", "$": "dollar",

@@ -94,6 +94,8 @@ STOCK_NAMES = {
     "m³/h": "meter ** 3 / hour",
     "cfm": "foot ** 3 / minute",
     "kg/m³": "kilogram / meter ** 3",
+    "mm²/s": "centistokes",
+    "µPa·s": "micropascal * second",
     "W/K": "watt / kelvin",
     "W/m²": "watt / meter ** 2",
     "W/(m²·K)": "watt / (meter ** 2 * kelvin)",

@@ -25,13 +25,11 @@ def pressure(altitude: Quantity) -> Quantity:
     )
 
 
-def density(altitude: Quantity, air: Quantity) -> Quantity:
+def density(altitude: Quantity, air: Quantity, symbol: str = "ρ", label: str = "Density of the air") -> Quantity:
     """Density of dry air [kg/m³]."""
     gas = constant("R_s", "Gas constant of dry air", 287.05 * J_per_kgK, STANDARD_ATMOSPHERE)
     bottom = constant("θ_k", "Absolute zero", -273.15 * degC, DEFINITION)
-    return step(
-        "ρ", "Density of the air", pressure(altitude) / (gas * (air - bottom)), kg_per_m3, OWN_DERIVATION, rounds=-1
-    )
+    return step(symbol, label, pressure(altitude) / (gas * (air - bottom)), kg_per_m3, OWN_DERIVATION, rounds=-1)
 
 
 def flow_for(heat: Quantity, rise: Quantity, dense: Quantity) -> Quantity:
