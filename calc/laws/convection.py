@@ -60,7 +60,7 @@ def _dynamic_viscosity(kelvin: Quantity) -> Quantity:
 
 def grashof(film: Film, rise: Quantity, height: Quantity) -> Quantity:
     """Buoyancy over friction at a face of this height [-]."""
-    pull = gravity() * rise * height**3 / (film.kelvin * film.viscosity**2)
+    pull = gravity() * rise * height**2 * height / (film.kelvin * film.viscosity**2)
     return step("Gr", "Grashof number: buoyancy over friction", pull, one, MIXED_FLOW)
 
 
