@@ -24,7 +24,7 @@ from calc.form import Asked, fill
 from calc.printing import Line, compared
 from calc.quantity import Condition
 from calc.rig import DamagedRig, Rig, read_rig, schema
-from calc.walkround import Finding, WalkRound, walk_round
+from calc.walkround import Finding, Unknown, WalkRound, walk_round
 
 
 class Unusable(Exception):
@@ -180,12 +180,16 @@ def _walked(found: WalkRound) -> str:
             "  no single change of the rig clears it"
         ]
     lines += ["", *(f"TIGHT  {_heading(finding)}: {finding.say}" for finding in found.tight)]
-    lines += [
-        "",
-        *(f"NOT KNOWN  {unknown.label}. {unknown.where}. ({unknown.waiting} wait for it)" for unknown in found.unknown),
-    ]
+    lines += ["", *(_unknown(unknown) for unknown in found.unknown)]
+    lines += ["", *(f"NOT ANSWERED  {_heading(finding)}: {finding.say}" for finding in found.unanswered)]
     lines += ["", *(f"FINE  {_heading(finding)}: {finding.say}" for finding in found.fine)]
     return "\n".join([*lines, "", "Your local code, the maker's manual and a licensed person decide."])
+
+
+def _unknown(unknown: Unknown) -> str:
+    what = f"{unknown.label}, {unknown.subject}" if unknown.subject else unknown.label
+    page = f"; asked by {unknown.check}" if unknown.check else ""
+    return f"NOT KNOWN  {what}. {unknown.where}. ({unknown.waiting} wait for it{page})".replace("?.", "?")
 
 
 def _heading(finding: Finding) -> str:

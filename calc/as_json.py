@@ -9,7 +9,8 @@ from calc.check import Ask, Caution, Check, Named, Offer, Pick, Result, as_state
 from calc.form import Asked, field_unit, shown_text
 from calc.printing import Line
 from calc.quantity import Quantity
-from calc.walkround import Finding, WalkRound
+from calc.rig import Known
+from calc.walkround import Finding, Unknown, WalkRound
 
 
 def number(quantity: Quantity) -> dict[str, Any]:
@@ -97,9 +98,15 @@ def walk_round(found: WalkRound) -> dict[str, Any]:
         "rules": found.rules,
         "faults": [_finding(finding) for finding in found.faults],
         "tight": [_finding(finding) for finding in found.tight],
-        "unknown": [{"label": one.label, "where": one.where, "waiting": one.waiting} for one in found.unknown],
+        "unknown": [_unknown(one) for one in found.unknown],
+        "unanswered": [_finding(finding) for finding in found.unanswered],
         "fine": [_finding(finding) for finding in found.fine],
     }
+
+
+def _unknown(unknown: Unknown) -> dict[str, Any]:
+    told: dict[str, Any] = {"label": unknown.label, "where": unknown.where, "waiting": unknown.waiting}
+    return told | {"subject": unknown.subject, "fact": unknown.fact or None, "check": unknown.check or None}
 
 
 def _finding(finding: Finding) -> dict[str, Any]:
@@ -112,10 +119,14 @@ def _finding(finding: Finding) -> dict[str, Any]:
         "margin": finding.margin,
         "hazard": _caution(finding.hazard) if finding.hazard else None,
         "proposals": [
-            {"say": proposal.say, "facts": {path: value(fact) for path, fact in proposal.facts.items()}}
+            {"say": proposal.say, "facts": {path: _fact(fact) for path, fact in proposal.facts.items()}}
             for proposal in finding.proposals
         ],
     }
+
+
+def _fact(known: Known) -> dict[str, Any] | str | list[str]:
+    return list(known) if isinstance(known, tuple) else value(known)
 
 
 def _caution(caution: Caution) -> dict[str, str]:

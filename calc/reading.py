@@ -227,6 +227,8 @@ def _first_words(option: str, text: str) -> str:
 def read_choice(text: str, options: Iterable[str]) -> str:
     """One of the options, however its spaces, case and gauge words are written ("12 ga", "2/0", "#10", "2.5mm²")."""
     options = tuple(options)
+    if text in options:
+        return text
     wanted = _choice_key(text)
     found = [option for option in options if _choice_key(option) == wanted]
     # The first whole words of one option stand for it: `2/0` is 2/0 AWG, `label` is label (at the wall). Where two

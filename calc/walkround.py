@@ -1,28 +1,36 @@
 """The walk-round: the whole rig inspected in one go, as a careful colleague would.
 
-Every fault first, each with the smallest change that clears it and makes no other; then what is tight, what is not
-known and matters most, and what is fine. A change is only proposed after the whole board was asked again with it.
+Every fault first, the gravest hazard before the rest, each with the smallest change that clears it and makes no other;
+then what is tight, what is not known and matters most, and what is fine. A change is only proposed after everything
+that it touches was asked again with it. Nothing is taken for known: what the rig does not say is asked for, not guessed.
 """
 
 from __future__ import annotations
 
-from collections import Counter
+from collections import defaultdict
 from collections.abc import Mapping
 from dataclasses import dataclass, replace
+from functools import cached_property
 
 from calc.board import Row, board
-from calc.check import GO, NEC, NO, NOT_KNOWN, SIGNALS, TIGHT, TOLD, Caution, Change
+from calc.check import GO, NEC, NO, NOT_KNOWN, SIGNALS, TIGHT, TOLD, Caution, Change, Check, Missing
+from calc.form import fill, lists_asked
 from calc.inspection import Fault, faults_of_the_whole
 from calc.quantity import Quantity
-from calc.rig import Rig, example_rig
+from calc.rig import Known, Rig, example_rig
+
+Facts = Mapping[str, Known]
+# A fault by its name: of the whole by title and subject, of a question by its id and the thing's place in its list.
+Key = tuple[str, str | int]
 
 
 @dataclass(frozen=True)
 class Proposal:
-    """A change of the rig's facts that clears a fault and makes no other."""
+    """A change of the rig's facts that clears a fault and makes no other; as an answer to its question, if it has one."""
 
     say: str
-    facts: Mapping[str, Quantity | str]
+    facts: Facts
+    change: Change | None = None
 
 
 @dataclass(frozen=True)
@@ -33,19 +41,33 @@ class Finding:
     subject: str
     verdict: str
     say: str
-    check: str
+    check: str = ""
     margin: str = ""
     hazard: Caution | None = None
     proposals: tuple[Proposal, ...] = ()
+    row: Row | None = None
+
+    @property
+    def gravity(self) -> tuple[int, float]:
+        """The worst first: by the signal word of its hazard, then by how far it is over its limit."""
+        ruling = self.row.answer.ruling if self.row else None
+        over = ruling.use if ruling and ruling.use is not None else 0.0
+        return SIGNALS.index(self.hazard.signal) if self.hazard else len(SIGNALS), -over
 
 
 @dataclass(frozen=True)
 class Unknown:
-    """A fact that is not known, and how many answers wait for it."""
+    """Something that is not known, and how many answers wait for it.
+
+    fact: its path in the rig, and subject the thing it is a fact of; or else the check on whose page it is asked.
+    """
 
     label: str
     where: str
     waiting: int
+    fact: str = ""
+    subject: str = ""
+    check: str = ""
 
 
 @dataclass(frozen=True)
@@ -57,76 +79,128 @@ class WalkRound:
     faults: tuple[Finding, ...]
     tight: tuple[Finding, ...]
     unknown: tuple[Unknown, ...]
+    unanswered: tuple[Finding, ...]
     fine: tuple[Finding, ...]
 
 
 def walk_round(rig: Rig | None, rules: str = NEC) -> WalkRound:
     """Inspect a rig; without one, the example."""
-    whole = rig or example_rig()
-    rows = board(rig, rules)
-    faults = [_of_whole(fault) for fault in faults_of_the_whole(whole)]
-    faults += [_fault(row, rows, whole, rules) for row in rows if row.answer.verdict == NO]
-    faults.sort(key=lambda fault: SIGNALS.index(fault.hazard.signal) if fault.hazard else len(SIGNALS))
-    return WalkRound(
-        whole.name,
-        rules,
-        tuple(faults),
-        tuple(_finding(row) for row in rows if row.answer.verdict == TIGHT),
-        tuple(_unknown(rows)),
-        tuple(_finding(row) for row in rows if row.answer.verdict in (GO, TOLD)),
-    )
+    return _Round(rig or example_rig(), rules).found()
 
 
-def _of_whole(fault: Fault) -> Finding:
-    return Finding(fault.title, fault.subject, NO, fault.say, "", "", fault.hazard)
+@dataclass(frozen=True)
+class _Round:
+    """One walk round one rig: what is asked of it once, and asked again with a change."""
+
+    rig: Rig
+    rules: str
+
+    def found(self) -> WalkRound:
+        faults = [self._of_whole(fault) for fault in self._faults_of_the_whole]
+        faults += [self._fault(row) for row in self._rows if row.answer.verdict == NO]
+        silent = (row for row in self._rows if row.answer.verdict == NOT_KNOWN and not row.answer.missing)
+        return WalkRound(
+            self.rig.name,
+            self.rules,
+            tuple(sorted(faults, key=lambda fault: fault.gravity)),
+            tuple(_finding(row) for row in self._rows if row.answer.verdict == TIGHT),
+            tuple(self._unknown()),
+            tuple(_finding(row) for row in silent),
+            tuple(_finding(row) for row in self._rows if row.answer.verdict in (GO, TOLD)),
+        )
+
+    @cached_property
+    def _rows(self) -> list[Row]:
+        return board(self.rig, self.rules)
+
+    @cached_property
+    def _faults_of_the_whole(self) -> list[Fault]:
+        return faults_of_the_whole(self.rig)
+
+    def _of_whole(self, fault: Fault) -> Finding:
+        return Finding(fault.title, fault.subject, NO, fault.say, hazard=fault.hazard)
+
+    def _fault(self, row: Row) -> Finding:
+        warnings = row.asked.check.warnings() if row.asked.check else []
+        hazard = warnings[0] if warnings else None
+        return replace(_finding(row), hazard=hazard, proposals=tuple(self._proposals(row)))
+
+    def _proposals(self, row: Row) -> list[Proposal]:
+        """The offers of the check that are changes of facts, each asked again on the whole rig."""
+        offers = row.asked.offers(row.answer)
+        tried = [
+            Proposal(offer.say, facts, offer.change) for offer in offers if (facts := self._as_facts(row, offer.change))
+        ]
+        return [proposal for proposal in tried if row.key in self._cleared_by(proposal.facts)]
+
+    def _as_facts(self, row: Row, change: Change) -> dict[str, Known] | None:
+        """The change as facts of the rig; None where part of it is no fact, so that the rig cannot hold it."""
+        facts: dict[str, Known] = {}
+        for name, value in change.items():
+            fact = row.check.asks[name].fact
+            path = self.rig.path_of(fact, row.asked.things) if fact else None
+            if path is None:
+                return None
+            facts[path] = value
+        return facts
+
+    def _cleared_by(self, facts: Facts) -> set[Key]:
+        """The faults that a change clears; none where it makes another, or an answer that was known unknown."""
+        changed = self.rig.changed(facts)
+        whole, whole_after = _keys(self._faults_of_the_whole), _keys(faults_of_the_whole(changed))
+        if whole_after - whole:
+            return set()
+        cleared: set[Key] = set(whole - whole_after)
+        for row in self._rows:
+            before, after = row.answer.verdict, self._verdict_after(row, changed)
+            if (after == NO and before != NO) or (after == NOT_KNOWN and before != NOT_KNOWN):
+                return set()
+            if before == NO and after != NO:
+                cleared.add(row.key)
+        return cleared
+
+    def _verdict_after(self, row: Row, changed: Rig) -> str:
+        """Asked again where the change touches what the question draws from the rig; else it stands."""
+        kind, subject = row.check, row.asked.subject
+        if _drawn(kind, self.rig, subject) == _drawn(kind, changed, subject):
+            return row.answer.verdict
+        return fill(kind, {}, changed, self.rules, subject).plain_answer().verdict
+
+    def _unknown(self) -> list[Unknown]:
+        """What is missing: first what lets most questions be answered, a fact among five that are missing as a fifth."""
+        weights: dict[Unknown, float] = defaultdict(float)
+        counts: dict[Unknown, int] = defaultdict(int)
+        for row in self._rows:
+            for unknown in filter(None, (self._unknown_of(row, missing) for missing in row.answer.missing)):
+                weights[unknown] += 1 / len(row.answer.missing)
+                counts[unknown] += 1
+        ranked = sorted(weights, key=lambda unknown: (not unknown.fact, -weights[unknown]))
+        return [replace(unknown, waiting=counts[unknown]) for unknown in ranked]
+
+    def _unknown_of(self, row: Row, missing: Missing) -> Unknown | None:
+        """What is missing, where the rig does not say it; a fact that is known and does not fit is no unknown."""
+        fact = row.check.asks[missing.name].fact
+        path = self.rig.path_of(fact, row.asked.things) if fact else None
+        if path is None:
+            return Unknown(missing.label, missing.where, 0, subject=row.subject if fact else "", check=row.check.id)
+        if path in self.rig.facts:
+            return None
+        thing = self.rig.facts.get(path.rpartition(".")[0] + ".name") if path.count(".") == 2 else None
+        return Unknown(missing.label, missing.where, 0, path, thing if isinstance(thing, str) else "")
 
 
 def _finding(row: Row) -> Finding:
     ruling = row.answer.ruling
-    return Finding(
-        row.check.title, row.subject, row.answer.verdict, row.answer.say, row.check.id, ruling.margin if ruling else ""
-    )
+    margin = ruling.margin if ruling else ""
+    return Finding(row.check.title, row.subject, row.answer.verdict, row.answer.say, row.check.id, margin, row=row)
 
 
-def _fault(row: Row, rows: list[Row], rig: Rig, rules: str) -> Finding:
-    warnings = row.asked.check.warnings() if row.asked.check else []
-    proposals = tuple(_proposals(row, rows, rig, rules))
-    return replace(_finding(row), hazard=warnings[0] if warnings else None, proposals=proposals)
+def _keys(faults: list[Fault]) -> set[Key]:
+    return {(fault.title, fault.subject) for fault in faults}
 
 
-def _proposals(row: Row, rows: list[Row], rig: Rig, rules: str) -> list[Proposal]:
-    """The offers of the check that are changes of facts, each asked again on the whole rig."""
-    found: list[Proposal] = []
-    before = {other.key: other.answer.verdict for other in rows}
-    for offer in row.asked.offers(row.answer):
-        facts = _as_facts(row, offer.change, rig)
-        if facts is None:
-            continue
-        groups = {path.split(".")[0] for path in facts}
-        affected = [other.check for other in rows if other.facts & groups]
-        after = {other.key: other.answer.verdict for other in board(rig.changed(facts), rules, dict.fromkeys(affected))}
-        worse = [key for key, verdict in after.items() if verdict == NO and before.get(key) != NO]
-        if not worse and after.get(row.key) in (GO, TIGHT):
-            found.append(Proposal(offer.say, facts))
-    return found
-
-
-def _as_facts(row: Row, change: Change, rig: Rig) -> dict[str, Quantity | str] | None:
-    """The change as facts of the rig; None where part of it is no fact, so that the rig cannot hold it."""
-    facts: dict[str, Quantity | str] = {}
-    for name, value in change.items():
-        fact = row.check.asks[name].fact
-        path = rig.path_of(fact, row.asked.things) if fact else None
-        if path is None:
-            return None
-        facts[path] = value
-    return facts
-
-
-def _unknown(rows: list[Row]) -> list[Unknown]:
-    """The facts that are missing, those for which most answers wait first."""
-    waiting: Counter[tuple[str, str]] = Counter()
-    for row in rows:
-        if row.answer.verdict == NOT_KNOWN:
-            waiting.update({(missing.label, missing.where): 1 for missing in row.answer.missing})
-    return [Unknown(label, where, count) for (label, where), count in waiting.most_common()]
+def _drawn(kind: type[Check], rig: Rig, subject: int) -> list[object]:
+    """What a question about a thing draws from the rig, to be compared."""
+    things = rig.things(lists_asked(kind), subject)
+    known = (rig.value(spec.fact, things) for spec in kind.asks.values() if spec.fact)
+    return [(one.si, one.unit.sign) if isinstance(one, Quantity) else one for one in known]
