@@ -272,6 +272,11 @@ _CABLE = {
         "Printed on the jacket",
         options=(*table("ampacity_raceway").rows, *table("iec_ampacity").rows),
     ),
+    "ground_size": Fact(
+        "Ground wire that is there",
+        "Printed on the jacket, or on the wire itself: green, green and yellow, or bare",
+        options=(*table("conductor_resistance").rows, *table("iec_ampacity").rows),
+    ),
     "metal": Fact(
         "Metal", "On the reel or the jacket; copper-clad aluminium is neither and is not worked here", options=MADE_OF
     ),

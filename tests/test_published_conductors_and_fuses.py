@@ -14,7 +14,7 @@ import pytest
 from calc import units as u
 from calc.catalogue import check_called
 from calc.check import GO, NO, TIGHT, Answer
-from calc.form import fill
+from calc.form import defaults, fill
 from calc.quantity import Quantity
 from calc.tables import table
 
@@ -404,3 +404,80 @@ def test_heat_factors_of_a_cord_under_the_international_rules(air: int) -> None:
         for degrees in (air, 30)
     )
     assert warm / cool == pytest.approx({35: 0.91, 40: 0.82, 45: 0.71, 50: 0.58}[air], abs=0.006)
+
+
+# --- the ground wire ---------------------------------------------------------------------------------------------
+
+
+def ground(rules: str = "nec", **typed: str) -> Answer:
+    kind = check_called("wire/ground-wire")
+    asked = fill(kind, defaults(kind, rules) | typed, rules=rules)
+    assert not asked.problems, asked.problems
+    return asked.answer()
+
+
+def test_trap_12_the_ratio_of_a_ground_wire_is_not_rounded() -> None:
+    """NEC 2023, 250.122(B): 40 A, 8 AWG grown to 6 AWG: 10380 · 1.5893 = 16 497 cmil: 8 AWG; with 1.6 it would be 6 AWG."""
+    # trap 12: rounding 1.589 to 1.6 turns 8 AWG into 6 AWG.
+    answer = ground(breaker="40", size="6 AWG", terminals="75 °C", ground_size="8 AWG")
+    assert answer.verdict == GO and str(answer.results["ground_needed"]) == "8 AWG"
+    assert number(answer, "grown_area", u.cmil) == pytest.approx(16_497, abs=0.5)
+    assert any("6 AWG" in note and "rounded" in note for note in answer.notes)
+
+
+@pytest.mark.parametrize(("breaker", "size"), [("15", "14"), ("20", "12"), ("60", "10"), ("100", "8"), ("101", "6"), ("200", "6")])  # fmt: skip
+def test_the_ground_wire_by_the_breaker(breaker: str, size: str) -> None:
+    """NEC 2023, Table 250.122, read a second time in a code magazine: to 15 A 14, 20 A 12, 60 A 10, 100 A 8, 200 A 6 AWG."""
+    assert str(ground(breaker=breaker, size="4/0 AWG").results["by_breaker"]) == f"{size} AWG"
+
+
+def test_heat_and_crowding_alone_grow_no_ground_wire() -> None:
+    """NEC 2023, 250.122(B): a run of 8 AWG for heat, behind 30 A, keeps 10 AWG; grown for volts it takes 8 AWG."""
+    run = {"breaker": "30", "size": "8 AWG", "ground_size": "10 AWG"}
+    listed = ground(least="the page on wire for a run says it", least_size="8 AWG", **run)
+    assert listed.verdict == GO
+    assert ground(**run).verdict == NO
+
+
+def test_a_ground_wire_is_never_larger_than_the_circuit_and_a_thin_cord_has_a_full_one() -> None:
+    """NEC 2023, 250.122(A), (E): 20 A on 12 AWG asks 12 AWG; a cord of 10 AWG behind 20 A has 10 AWG in it."""
+    assert str(ground(breaker="100", size="12 AWG").results["ground_needed"]) == "8 AWG"  # too thin a wire earns nothing
+    assert str(ground(use="extension cord", breaker="20", size="10 AWG").results["ground_needed"]) == "10 AWG"
+    assert ground(use="extension cord", breaker="30", size="10 AWG", ground_size="12 AWG").verdict == NO
+
+
+@pytest.mark.parametrize(("line", "square"), [("2.5", 2.5), ("16", 16), ("25", 16), ("35", 16), ("50", 25), ("95", 47.5)])
+def test_the_protective_conductor_by_the_line_conductor(line: str, square: float) -> None:
+    """IEC 60364-5-54, 543.1.2: as large to 16 mm², 16 to 35, half above."""
+    answer = ground("iec", size=f"{line} mm2", ground_size="95 mm2")
+    assert number(answer, "area_needed", u.mm2) == pytest.approx(square)
+
+
+@pytest.mark.parametrize(
+    ("insulation", "runs", "k"),
+    [
+        ("PVC 70 °C", "a core of the same cable", 115),
+        ("XLPE 90 °C", "a core of the same cable", 143),
+        ("PVC 70 °C", "a wire of its own, in pipe or channel", 143),
+        ("XLPE 90 °C", "a wire of its own, in pipe or channel", 176),
+    ],
+)
+def test_the_factor_of_a_protective_conductor_follows_from_its_metal_and_limits(
+    insulation: str, runs: str, k: int
+) -> None:
+    """IEC 60364-5-54, Annex A: Q·(β + 20)/ρ·ln((β + θf)/(β + θi)), from 30 °C beside a cable and from its rating in it."""
+    cold = (70 if "PVC" in insulation else 90) if runs.startswith("a core") else 30
+    hot = 160 if "PVC" in insulation else 250
+    derived = math.sqrt(3.45e-3 * 254.5 / 17.241e-6 * math.log((234.5 + hot) / (234.5 + cold)))
+    answer = ground("iec", sized="by the faults it must survive", insulation=insulation, runs=runs, wall_fault="2000")
+    assert number(answer, "for_the_wall", u.mm2) == pytest.approx(2000 * math.sqrt(0.4) / k, rel=1e-6)
+    assert k == pytest.approx(derived, abs=0.6)
+
+
+def test_both_faults_are_survived_and_a_wire_of_its_own_is_not_too_thin_to_last() -> None:
+    """IEC 60364-5-54, 543.1.2, 543.1.3: 60 A for 5 s is 1.17 mm² at k = 115; alone 2.5 mm² guarded and 4 mm² unguarded."""
+    faults = {"sized": "by the faults it must survive", "insulation": "PVC 70 °C", "wall_fault": "50", "wall_time": "0.1 s"}
+    own = ground("iec", inverter_time="5 s", **faults)
+    assert number(own, "area_needed", u.mm2) == pytest.approx(60 * math.sqrt(5) / 115, rel=1e-6)
+    for runs, least in (("a wire of its own, in pipe or channel", 2.5), ("a wire of its own, unguarded", 4)):
+        assert number(ground("iec", runs=runs, **faults), "area_needed", u.mm2) == least

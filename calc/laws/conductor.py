@@ -1,10 +1,9 @@
-"""Conductors under the US rules: ampacity by three separate tests, resistance hot, drop, ground wire."""
+"""Conductors under the US rules: ampacity by three separate tests, resistance hot, drop."""
 
 from __future__ import annotations
 
 from functools import cache
 
-from calc.check import Named
 from calc.quantity import (
     Condition,
     OutsideValidity,
@@ -22,7 +21,7 @@ from calc.quantity import (
 )
 from calc.sources import FROM_MEMORY, NEC_2023, OWN_DERIVATION
 from calc.tables import table
-from calc.units import A, V, W, cmil, degC, ft, ohm_per_kft, one, per_K, percent, wires
+from calc.units import A, V, W, degC, ft, ohm_per_kft, one, per_K, percent, wires
 
 CIRCUITS = ("dc", "one-phase", "split-phase")
 RACEWAY, FREE_AIR = "raceway or cable", "single in free air"
@@ -203,27 +202,3 @@ def heat_lost(circuit: str, length: Quantity, r: Quantity, current: Quantity, li
     if circuit == "split-phase":
         squares = current**2 + lighter_leg**2 + (current - lighter_leg) ** 2
     return need("P_loss", "Heat in the run", length * r * squares, W)
-
-
-# --- ground wire ---------------------------------------------------------------------------------------------
-
-
-def ground_wire(breaker: Quantity, metal: str, size: str, least_size: str) -> Named:
-    """The equipment grounding conductor by the breaker; grown in proportion where the circuit wires were grown.
-
-    The ratio is not rounded (trap: 1.589 taken as 1.6 asks a size more), and it is never larger than the circuit wires.
-    """
-    listed, areas = table("grounding_conductor"), table("conductor_resistance")
-    by_breaker = listed.text(listed.row_covering(breaker, A), _metal(metal))
-    area = (
-        areas.value(by_breaker, "cmil", cmil) * areas.value(size, "cmil", cmil) / areas.value(least_size, "cmil", cmil)
-    )
-    # Where the wires are thinner than they should be, the ground wire is not: the table's size is the least.
-    area = max(area, areas.value(by_breaker, "cmil", cmil), key=lambda one_area: one_area.si)
-    rows = areas.rows
-    enough = (row for row in rows if (areas.value(row, "cmil", cmil) >= area).holds)
-    found = rows[min(rows.index(next(enough, size)), max(rows.index(size), rows.index(least_size)))]
-    why = f"{by_breaker} for a {breaker} breaker"
-    if rows.index(size) > rows.index(least_size):
-        why += f", grown as the wires were, from {least_size} to {size}"
-    return Named(found, f"Ground wire, {metal}", why, listed.source)

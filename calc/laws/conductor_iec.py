@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from calc.check import Named
 from calc.quantity import (
     Condition,
     OutsideValidity,
@@ -17,7 +16,7 @@ from calc.quantity import (
     smallest,
     step,
 )
-from calc.sources import IEC_60364_4_43, IEC_60364_5_52, IEC_60364_5_54, OWN_DERIVATION
+from calc.sources import IEC_60364_4_43, IEC_60364_5_52, OWN_DERIVATION
 from calc.tables import table
 from calc.units import A, V, degC, mm2, mohm, ohm_mm2_per_m, ohm_per_km, one, wires
 
@@ -140,19 +139,3 @@ def drop_per_amp(size: str, metal: str, circuit: str, length: Quantity, power_fa
 def volts_lost(opposition: Quantity, loop: Quantity) -> Quantity:
     """Volts lost on a run [V]."""
     return need("ΔV", "Volts lost on the run", opposition * loop, V, IEC_60364_5_52.at("Annex G"))
-
-
-def earth_wire(size: str) -> Named:
-    """The protective conductor by the line conductor: as large to 16 mm², 16 to 35, half above. A listed size."""
-    area = float(size.split()[0])
-    if area <= float(_AS_LARGE_TO):
-        wanted, why = area, "as large as the line conductor"
-    elif area <= float(_HELD_TO):
-        wanted, why = float(_AS_LARGE_TO), f"{_AS_LARGE_TO} mm² for line conductors to {_HELD_TO} mm²"
-    else:
-        wanted, why = area / 2, "half the line conductor"
-    found = next(row for row in sizes() if float(row.split()[0]) >= wanted)
-    return Named(found, "Protective conductor, copper", why, IEC_60364_5_54)
-
-
-_AS_LARGE_TO, _HELD_TO = "16", "35"

@@ -31,6 +31,7 @@ from calc.checks import branch_wiring as wiring
 from calc.checks.branch_wiring import ONE_LOAD, SEVERAL
 from calc.laws import conductor as us
 from calc.laws import conductor_iec as iec
+from calc.laws.ground_wire import earth_for, ground_for
 from calc.laws.laid_wire import LaidWire, LaidWireIEC, too_hot
 from calc.laws.protection import (
     IEC_DEVICES,
@@ -137,7 +138,7 @@ class WireForRun(Check):
             volts_at_load=limit("V_2", "Volts left at the load", self.volts - lost, V),
             heat_lost=us.heat_lost(self.circuit, self.run_length, r, load, self.lighter_leg),
             longest_run=us.longest_run(self.most_drop, self.volts, opposition, loop),
-            ground_wire=us.ground_wire(self.breaker, self.metal, self.size, self._least_size(wanted, load)),
+            ground_wire=ground_for(self.breaker, self.metal, self.size, self._least_size(wanted, load)),
         )
 
     def _receptacles(self) -> list[Requirement]:
@@ -217,7 +218,7 @@ class WireForRun(Check):
                 self.run_length * (self.most_drop * self.volts / lost),
                 ft,
             ),
-            ground_wire=iec.earth_wire(self.size),
+            ground_wire=earth_for(self.size),
         )
 
     def _smaller_devices(self) -> Iterator[Change]:
