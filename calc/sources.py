@@ -71,6 +71,9 @@ OSHA_1926_404 = Source("29 CFR 1926.404, Wiring design and protection", "", REGU
 UL_489 = Source(
     "UL 489, Molded-Case Circuit Breakers", "2016", "read in a maker's notes on the standard, in part from memory"
 )
+UL_62 = Source(
+    "UL 62, Flexible Cords and Cables", "2018", "read in a public list of walls after it, the rest from memory"
+)
 UL_943 = Source("UL 943, Ground-Fault Circuit-Interrupters", "2016", "read in public excerpts")
 UL_1741 = Source("UL 1741 and IEEE 1547, Inverters and their interconnection", "2018", FROM_MEMORY)
 IEC_60364_4_41 = Source("IEC 60364-4-41, Protection against electric shock", "2017", FROM_MEMORY)
@@ -102,6 +105,12 @@ IEC_60949 = Source(
 )
 IEC_60228 = Source("IEC 60228, Conductors of insulated cables", "2004", "read in a cable maker's reprint")
 IEC_60287 = Source("IEC 60287-1-1, Electric cables, Calculation of the current rating", "2006", FROM_MEMORY)
+EN_50525 = Source(
+    "EN 50525, Low voltage energy cables of rated voltages up to 450/750 V, and IEC 60245-4",
+    "2011",
+    "from memory, in part confirmed by public data",
+)
+EN_62444 = Source("EN 62444, Cable glands for electrical installations", "2013", "read in two public pages about it")
 IEC_60309 = Source(
     "IEC 60309-1 and IEC 60309-2, Plugs, socket-outlets and couplers for industrial purposes",
     "1999",

@@ -237,7 +237,8 @@ def test_heat_through_still_air_at_a_painted_wall() -> None:
 
 
 @pytest.mark.parametrize(
-    ("air", "humidity"), [(5, 75), (5, 95), (20, 50), (20, 75), (20, 95), (35, 20), (35, 75), (50, 20), (50, 50), (50, 95)]
+    ("air", "humidity"),
+    [(5, 75), (5, 95), (20, 50), (20, 75), (20, 95), (35, 20), (35, 75), (50, 20), (50, 50), (50, 95)],
 )
 def test_the_dew_point_is_that_of_real_moist_air(air: int, humidity: int) -> None:
     """CoolProp's mixture of real air and water (after ASHRAE RP-1485), beside PsychroLib: within 0.1 K above freezing."""

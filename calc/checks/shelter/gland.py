@@ -1,0 +1,370 @@
+"""The page /shelter/gland/: cord against gland, pull against terminal, strands against clamp, and the holes nobody uses.
+
+A gland seals and holds only what lies in its range, by measure and not by feel; its thread does not tell the range. And
+fine strands under a plain screw work loose by themselves.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from calc.check import (
+    IEC,
+    NEC,
+    NO,
+    Answer,
+    Caution,
+    Change,
+    Check,
+    Example,
+    Fix,
+    Requirement,
+    answer,
+    ask,
+    next_option,
+    option,
+    pick,
+    require,
+)
+from calc.laws import cord_entry
+from calc.laws.cord_entry import SIZES, SIZES_IEC, THREADS, Span
+from calc.quantity import Quantity, Statement, constant, step
+from calc.sources import EN_50525, EN_62444, IEC_60335, IEC_60364_5_52, IEC_60529, NEC_2023, UL_62
+from calc.tables import table
+from calc.units import mm, mm2
+
+HARD, JUNIOR = "SOOW, STW or another S (600 V)", "SJOOW, SJTW or another SJ (300 V)"
+HEAVY, PVC = "H07RN-F", "H05VV-F"
+FLAT, CALIPER = "a flat cord", "measured with a caliper"
+CORDS = {NEC: (HARD, JUNIOR, FLAT, CALIPER), IEC: (HEAVY, PVC, FLAT, CALIPER)}
+ROUND_BY_NAME = (HARD, JUNIOR, HEAVY, PVC)
+
+RANGE, THREAD, MADE_FOR, BARE = (
+    "a gland, its range read off it",
+    "a metric gland, its range not known",
+    "a fitting made for this very cord",
+    "a bare hole, or a knockout without a fitting",
+)
+BY_GLAND, BY_CLAMP, BY_KNOT, BY_WIRES = (
+    "the gland or fitting, tightened",
+    "a clamp beside the entry",
+    "a knot in the box",
+    "nothing but the terminals",
+)
+PLAIN, FOR_FINE, FERRULE, DEVICE = (
+    "a screw or clamp not marked for fine strand",
+    "one marked for fine or flexible strand",
+    "a crimped ferrule or lug, of its size, in a terminal that takes it",
+    "a plug or connector made for cords",
+)
+ALONE, PAIR_MARKED, PAIR = "each alone", "two in a terminal marked for two", "two in a terminal not marked for it"
+NO_HOLE, PLUGGED, OPEN = "there are none", "closed with plugs as tight as the box", "open, or taped over"
+
+
+# What glands are sold for, in millimetres.
+_SOLD = ((3, 6.5), (4, 8), (5, 10), (6, 12), (10, 14), (13, 18), (18, 25), (22, 32), (32, 38), (37, 44))
+
+
+def _another_gland(_: Check) -> Iterator[Change]:
+    for least, most in _SOLD:
+        yield {"clamp_least": least * mm, "clamp_most": most * mm}
+
+
+def _another_thread(_: Check) -> Iterator[Change]:
+    for thread in THREADS:
+        yield {"thread": thread}
+
+
+def _finer_terminal(check: Check) -> Iterator[Change]:
+    """Smaller least sizes, the next one first."""
+    options = SIZES if check.rules == NEC else SIZES_IEC
+    for size in reversed(options[: options.index(getattr(check, "terminal_least"))]):  # noqa: B009  (a check of any kind)
+        yield {"terminal_least": size}
+
+
+class Gland(Check):
+    """Does this cord fit its entry and its terminal?"""
+
+    title = "Cord into a box"
+    headline = "cord_most"
+
+    cord: str = pick("Kind of cord", CORDS, {NEC: HARD, IEC: HEAVY}, help="Printed on its jacket; a caliper is better")
+    size: str = pick(
+        "Conductor size", {NEC: SIZES, IEC: SIZES_IEC}, {NEC: "12 AWG", IEC: "2.5 mm2"}, help="On its jacket"
+    )
+    cores: str = pick(
+        "Wires in it", cord_entry.CORES, "3", when={"cord": ROUND_BY_NAME}, help="With the ground; 12/3 has three"
+    )
+    diameter: Quantity = ask(
+        "d",
+        "Its diameter",
+        15 * mm,
+        low=3 * mm,
+        high=60 * mm,
+        when={"cord": (CALIPER,)},
+        help="The thickest of three places, each measured twice, across and along",
+    )
+    entry: str = pick(
+        "Where it enters", (RANGE, THREAD, MADE_FOR, BARE), RANGE, help="A thread alone does not tell the range"
+    )
+    thread: str = pick(
+        "Thread of the gland", THREADS, "M20", when={"entry": (THREAD,)}, help="M and the outside of it in mm"
+    )
+    clamp_least: Quantity = ask(
+        "c_1",
+        "Least that the gland clamps",
+        13 * mm,
+        low=1 * mm,
+        high=60 * mm,
+        when={"entry": (RANGE,)},
+        help="On the gland, its bag or its sheet",
+    )
+    clamp_most: Quantity = ask(
+        "c_2",
+        "Most that the gland clamps",
+        18 * mm,
+        low=2 * mm,
+        high=70 * mm,
+        when={"entry": (RANGE,)},
+        help="On the gland, its bag or its sheet",
+    )
+    pull: str = pick(
+        "A pull on the cord is taken by", (BY_GLAND, BY_CLAMP, BY_KNOT, BY_WIRES), BY_GLAND, help="Pull and look"
+    )
+    terminal: str = pick(
+        "Its strands end in", (PLAIN, FOR_FINE, FERRULE, DEVICE), FOR_FINE, help="Marked flex, f, class K, or class 5"
+    )
+    terminal_least: str = pick(
+        "Smallest size the terminal takes",
+        {NEC: SIZES, IEC: SIZES_IEC},
+        {NEC: "14 AWG", IEC: "1.5 mm2"},
+        help="On it, or in its sheet",
+    )
+    terminal_most: str = pick(
+        "Largest size the terminal takes",
+        {NEC: SIZES, IEC: SIZES_IEC},
+        {NEC: "10 AWG", IEC: "6 mm2"},
+        help="On it, or in its sheet",
+    )
+    shared: str = pick(
+        "Wires in each terminal", (ALONE, PAIR_MARKED, PAIR), ALONE, help="Look at every screw of the box"
+    )
+    unused: str = pick("Holes of the box that nothing uses", (NO_HOLE, PLUGGED, OPEN), NO_HOLE, help="Knockouts too")
+
+    def solve(self) -> Answer:
+        cord = self._cord()
+        told = {} if cord is None else {"cord_least": cord.least, "cord_most": cord.most}
+        required = [*self._enters(cord), self._pulled(), self._strands(), *self._sizes(), self._shared(), self._holes()]
+        thick = "it" if cord is None else f"the cord, {cord.least} to {cord.most} thick,"
+        return answer(
+            *required,
+            say=f"Yes: {thick} is held and sealed where it enters, and its strands are where they belong.",
+            notes=(
+                "Tighten the gland until the cord cannot be pushed or turned by hand, and again after a week: jackets give way.",
+                "Enter from below or from a side, with a loop that hangs lower than the gland, so that water drips off.",
+            ),
+            **told,
+            conductor=self._area("S", "Cross-section of the cord's wires", self.size),
+        )
+
+    def _cord(self) -> Span | None:
+        if self.cord == FLAT:
+            return None
+        if self.cord == CALIPER:
+            return cord_entry.measured(self.diameter)
+        if self.cord in (HEAVY, PVC):
+            return cord_entry.by_standard(self.cord, self.size, self.cores)
+        return cord_entry.by_make("S" if self.cord == HARD else "SJ", self.size, self.cores)
+
+    # --- the entry ---------------------------------------------------------------------------------------------------
+
+    def _enters(self, cord: Span | None) -> list[Requirement]:
+        edges = NEC_2023.at("400.17") if self.rules == NEC else IEC_60364_5_52.at("522.8")
+        edge = require(
+            Statement(f"It enters by {self.entry}", self.entry != BARE, edges),
+            label="Edge",
+            yes="No edge cuts into it.",
+            no="A bare hole cuts into the cord, and lets water and dust in.",
+        )
+        if self.entry in (MADE_FOR, BARE):
+            return [edge]
+        fits = require(
+            Statement(f"The cord is {'flat' if cord is None else 'round'}", cord is not None, EN_62444),
+            label="Shape",
+            yes="A round cord, a round gland.",
+            no="A round gland neither seals nor holds a flat cord: take a fitting made for it.",
+        )
+        return [edge, fits] if cord is None else [edge, fits, *self._clamped(cord)]
+
+    def _clamped(self, cord: Span) -> list[Requirement]:
+        """A no where half of such cords would not fit, a go where all of them do."""
+        sure, perhaps = self._gland()
+        middle = step("d_m", "Cord, halfway between the two", (cord.least + cord.most) / 2, mm)
+        return [
+            require(
+                middle <= perhaps.most,
+                comfortable=cord.most <= sure.most,
+                label="Thin enough",
+                yes="It goes through the gland.",
+                tight=f"It may be too thick: up to {cord.most}, and the gland surely takes {sure.most}. Measure both.",
+                no="It is too thick for the gland: about {left}, and {right} is the most.",
+            ),
+            require(
+                middle >= perhaps.least,
+                comfortable=cord.least >= sure.least,
+                label="Thick enough",
+                yes="The gland closes on it.",
+                tight=f"It may be too thin: from {cord.least}, and the gland surely closes on {sure.least}. Measure both.",
+                no="It is too thin for the gland: about {left}, and it closes on {right} at least. It neither seals nor holds.",
+            ),
+        ]
+
+    def _gland(self) -> tuple[Span, Span]:
+        if self.entry == THREAD:
+            return cord_entry.by_thread(self.thread)
+        read = Span(self.clamp_least, self.clamp_most)
+        return read, read
+
+    def _pulled(self) -> Requirement:
+        """A knot is a way the US code names; elsewhere it is a makeshift."""
+        entry_holds = self.entry in (RANGE, THREAD, MADE_FOR)
+        held = (
+            self.pull == BY_CLAMP
+            or (self.pull == BY_GLAND and entry_holds)
+            or (self.pull == BY_KNOT and self.rules == NEC)
+        )
+        source = (
+            NEC_2023.at("400.14") if self.rules == NEC else IEC_60335.at("25.15, 25.16: no makeshift such as a knot")
+        )
+        return require(
+            Statement(f"A pull is taken by {self.pull}", held, source),
+            label="Pull",
+            yes="A pull on the cord does not reach the terminals.",
+            no="A pull on the cord reaches the terminals: the ground, cut shortest, comes off first.",
+        )
+
+    # --- the terminal ------------------------------------------------------------------------------------------------
+
+    def _strands(self) -> Requirement:
+        source = (
+            NEC_2023.at("110.14: finer than Class B or C only where identified for it")
+            if self.rules == NEC
+            else IEC_60364_5_52.at("526.9")
+        )
+        return require(
+            Statement(f"Its strands end in {self.terminal}", self.terminal != PLAIN, source),
+            label="Strands",
+            yes="The terminal is made for fine strand.",
+            no="Fine strand under a terminal not marked for it spreads and works loose; it heats until something burns.",
+        )
+
+    def _sizes(self) -> list[Requirement]:
+        if self.terminal == DEVICE:
+            return [self._not_above()]
+        area = self._area("S", "Cross-section of the cord's wires", self.size)
+        least = self._area("S_1", "Smallest the terminal takes", self.terminal_least)
+        return [
+            require(
+                area >= least,
+                exact=True,
+                label="Not too thin for it",
+                yes="The wire fills the terminal.",
+                no="The wire has {left} and the terminal holds {right} at least: it is not gripped.",
+            ),
+            self._not_above(),
+        ]
+
+    def _not_above(self) -> Requirement:
+        return require(
+            self._area("S", "Cross-section of the cord's wires", self.size)
+            <= self._area("S_2", "Largest the terminal takes", self.terminal_most),
+            exact=True,
+            label="Not too thick for it",
+            yes="The wire goes into the terminal.",
+            no="The wire has {left} and the terminal takes {right} at most; strands cut off to make it fit heat the rest.",
+        )
+
+    def _area(self, symbol: str, label: str, size: str) -> Quantity:
+        if size.endswith("mm2"):
+            return constant(symbol, label, float(size.split()[0]) * mm2, EN_50525)
+        return table("conductor_resistance").read(symbol, label, size, "mm2", mm2)
+
+    def _shared(self) -> Requirement:
+        source = NEC_2023.at("110.14(A)") if self.rules == NEC else IEC_60364_5_52.at("526.2")
+        return require(
+            Statement(f"Wires in each terminal: {self.shared}", self.shared != PAIR, source),
+            label="Wires together",
+            yes="No terminal holds more than it is marked for.",
+            no="Two wires under a terminal for one: the thinner is not gripped.",
+        )
+
+    def _holes(self) -> Requirement:
+        source = NEC_2023.at("110.12(A)") if self.rules == NEC else IEC_60529
+        return require(
+            Statement(f"Holes not used: {self.unused}", self.unused != OPEN, source),
+            label="Holes",
+            yes="No hole is left open.",
+            no="A hole is open: fingers, water, mice and sparks go through it, and the box has no rating left.",
+        )
+
+    fixes = (
+        Fix("Fit a gland that clamps {clamp_least} to {clamp_most}", _another_gland),
+        Fix("Fit a gland of {thread}", _another_thread, costs="read its range before it is bought"),
+        option("entry", MADE_FOR, "Take a fitting made for this cord"),
+        option("pull", BY_CLAMP, "Clamp the cord beside the entry"),
+        option("terminal", FERRULE, "Crimp a ferrule or lug of its size", costs="where the terminal's maker allows it"),
+        option("terminal", FOR_FINE, "Use a terminal marked for fine strand"),
+        next_option("terminal_most", "Use a terminal that takes up to {terminal_most}"),
+        Fix("Use a terminal that takes {terminal_least} and more", _finer_terminal),
+        option("shared", ALONE, "Give each wire a terminal of its own"),
+        option("unused", PLUGGED, "Close the holes with plugs as tight as the box"),
+    )
+    cautions = (
+        Caution(
+            "DANGER",
+            "Terminals in an open box are live while anything feeds it",
+            "A touch kills; a dropped screw flashes over",
+            "Unplug the inlet, switch the inverter off and isolate the battery; test that it is dead before a cover comes off",
+        ),
+        Caution(
+            "WARNING",
+            "A cord that slips in its gland pulls its ground wire off first",
+            "The tool works on and its case is live",
+            "Leave the ground wire longest inside; pull at each cord once a month",
+        ),
+        Caution(
+            "WARNING",
+            "Tinned strand flows under a screw, and cut-off strands burn the rest",
+            "The joint loosens and glows without a breaker ever opening",
+            "Crimp a ferrule with its own tool; never solder strands for a screw, never cut them to fit",
+        ),
+    )
+    examples = (
+        Example(
+            given={"cord": HARD, "size": "12 AWG", "cores": "3", "clamp_least": "13 mm", "clamp_most": "18 mm"},
+            expect={"cord_least": "0.582 in"},
+            verdict="go",
+            source=UL_62.at("12/3: 2.155·(0.092 + 2·0.045) + 2·0.095; sold as 0.63 in"),
+        ),
+        Example(
+            given={"cord": HARD, "size": "12 AWG", "cores": "3", "clamp_least": "6 mm", "clamp_most": "12 mm"},
+            verdict=NO,
+            source=UL_62.at("12/3: 0.58 to 0.66 in; a gland to 12 mm ends at 0.47"),
+        ),
+        Example(given={"terminal": PLAIN}, verdict=NO, source=NEC_2023.at("110.14")),
+        Example(
+            given={"cord": HEAVY, "size": "2.5 mm2", "cores": "3", "clamp_least": "10 mm", "clamp_most": "15 mm"},
+            expect={"cord_least": "10.9 mm", "cord_most": "14.0 mm"},
+            verdict="go",
+            rules=IEC,
+            source=EN_50525.at("H07RN-F 3G2.5"),
+        ),
+        Example(
+            given={"cord": HEAVY, "size": "1 mm2", "cores": "3", "clamp_least": "3 mm", "clamp_most": "8 mm"},
+            verdict=NO,
+            rules=IEC,
+            source=EN_50525.at(
+                "H07RN-F 3G1, 8.3 to 10.7 mm", "read in a public page that holds it against a gland of 3 to 8 mm"
+            ),
+        ),
+    )

@@ -1,0 +1,70 @@
+"""A cord where it enters a box: how thick it is by its make, and what a gland of a thread clamps."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from calc.quantity import Quantity, alternative, constant, limit, need
+from calc.sources import COMMON_PRACTICE, OWN_DERIVATION, UL_62
+from calc.tables import table
+from calc.units import inch, mm, one
+
+# Round cores laid together, over one core: the circle that just holds 2, 3, 4 or 5 equal circles.
+_LAID = {"2": 2.0, "3": 2.1547, "4": 2.4142, "5": 2.7013}
+CORES = tuple(_LAID)
+SIZES = table("cord_make").rows
+SIZES_IEC = ("0.75 mm2", "1 mm2", "1.5 mm2", "2.5 mm2", "4 mm2", "6 mm2", "10 mm2", "16 mm2")
+THREADS = table("gland_range").rows
+
+
+@dataclass(frozen=True)
+class Span:
+    """From the least to the most that a diameter may be, or a gland may clamp [m]."""
+
+    least: Quantity
+    most: Quantity
+
+
+def by_make(hard_use: str, size: str, cores: str) -> Span:
+    """A round cord of type S or SJ from the thicknesses of its walls: laid-up cores under a jacket.
+
+    The least has the thinnest walls and nothing between the cores; fillers and tolerance add to it.
+    """
+    make = table("cord_make")
+    conductor = make.read("d_c", f"Conductor of {size}", size, "conductor", inch)
+    wall = make.read("t_i", "Insulation of a core", size, f"insulation {hard_use}", inch)
+    jacket = make.read("t_j", "Jacket", size, f"jacket {hard_use}", inch)
+    laid = constant("k_l", f"Width of {cores} round cores laid together, over one", _LAID[cores] * one, OWN_DERIVATION)
+    bare = laid * (conductor + 2 * wall) + 2 * jacket
+    least = limit("d_1", "Cord, at its thinnest", bare, inch, UL_62)
+    over = constant("k_o", "At its thickest over that, with fillers and tolerance", 1.12 * one, COMMON_PRACTICE)
+    return Span(least, need("d_2", "Cord, at its thickest", over * least, inch))
+
+
+def by_standard(kind: str, size: str, cores: str) -> Span:
+    """A harmonized round cord: the limits of its mean diameter, read. OutsideValidity for one that is not made."""
+    limits, row = table("cord_diameter_iec"), f"{cores} × {size}"
+    least = limits.read("d_1", "Cord, at its thinnest", row, f"{kind} least", mm)
+    return Span(least, limits.read("d_2", "Cord, at its thickest", row, f"{kind} most", mm))
+
+
+def measured(diameter: Quantity) -> Span:
+    """A cord that was measured with a caliper."""
+    same = "measured with a caliper"
+    return Span(
+        alternative("d_1", "Cord, at its thinnest", diameter, same, mm),
+        alternative("d_2", "Cord, at its thickest", diameter, same, mm),
+    )
+
+
+def by_thread(thread: str) -> tuple[Span, Span]:
+    """What every gland of this thread surely clamps, and what one of some kind may clamp."""
+    ranges = table("gland_range")
+    sure, perhaps = (
+        Span(
+            ranges.read(f"{mark}_1", f"{thread}: least that {who} clamp", thread, f"{column} least", mm),
+            ranges.read(f"{mark}_2", f"{thread}: most that {who} clamp", thread, f"{column} most", mm),
+        )
+        for mark, column, who in (("g", "surely", "all glands"), ("G", "perhaps", "some glands"))
+    )
+    return sure, perhaps
