@@ -283,12 +283,12 @@ _CABLE = {
     "insulation": Fact(
         "Insulation",
         "By the type printed on the jacket; unmarked cord is 60 °C",
-        options=("60 °C", "75 °C", "90 °C", "105 °C"),
+        options=("60 °C", "75 °C", "90 °C", "105 °C", "PVC 70 °C", "XLPE 90 °C"),
     ),
     "terminals": Fact(
         "Lugs at both ends",
         "Marked on the lug, fuse holder or breaker; unmarked it is 60 °C (NEC, to 100 A) or 70 °C (IEC)",
-        options=("60 °C", "75 °C"),
+        options=("60 °C", "75 °C", "70 °C", "90 °C"),
     ),
     "ambient": Fact(
         "Air around the wire",
