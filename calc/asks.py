@@ -7,7 +7,7 @@ wherever it is asked.
 from __future__ import annotations
 
 from collections.abc import Iterable, Mapping
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from typing import Any
 
 from calc.facts import fact_at
@@ -54,7 +54,10 @@ class Ask:
 
 @dataclass(frozen=True, kw_only=True)
 class Pick:
-    """A choice of few, spelled as the trade spells it. Options and default may differ by rule set."""
+    """A choice of few, spelled as the trade spells it. Options and default may differ by rule set.
+
+    means: how the fact's options read as those of this question, where they are not the same.
+    """
 
     label: str
     options_by_rules: Mapping[str, tuple[str, ...]]
@@ -65,6 +68,7 @@ class Pick:
     when: When | tuple[When, ...] = ()
     rules: tuple[str, ...] = RULE_SETS
     also: Mapping[str, str] = field(default_factory=dict)  # other words for an option, as people type them
+    means: Mapping[str, str] = field(default_factory=dict)
 
     def options(self, rules: str) -> tuple[str, ...]:
         return self.options_by_rules[rules]
@@ -72,16 +76,54 @@ class Pick:
     def default(self, rules: str) -> str:
         return self.default_by_rules[rules]
 
+    def from_fact(self, known: str) -> str:
+        return self.means.get(known, known)
+
+    def as_fact(self, option: str) -> str | None:
+        """What the rig would have to be for this option; None where that may be several things, or none."""
+        if not self.means:
+            return option
+        found = [known for known, meant in self.means.items() if meant == option]
+        return found[0] if len(found) == 1 else None
+
     @property
     def cases(self) -> tuple[When, ...]:
         return _cases(self.when)
+
+
+@dataclass(frozen=True, kw_only=True)
+class Each:
+    """The same asks for each thing of a list, as many as a pick says: `watts` becomes watts_1, watts_2 and so on."""
+
+    things: str  # the list of the rig
+    counted_by: str
+    counts: tuple[str, ...]
+    columns: Mapping[str, Ask | Pick]
+
+    def spread(self) -> dict[str, Ask | Pick]:
+        return {
+            f"{name}_{count}": self._of_one(spec, place)
+            for place, count in enumerate(self.counts)
+            for name, spec in self.columns.items()
+        }
+
+    def _of_one(self, spec: Ask | Pick, place: int) -> Ask | Pick:
+        number, name = self.counts[place], spec.fact.split(".")[1]
+        of_it: dict[str, Any] = {
+            "label": f"{self.things[:-1].capitalize()} {number}: {spec.label[0].lower()}{spec.label[1:]}",
+            "fact": f"{self.things}.{place}.{name}",
+            "when": tuple({**case, self.counted_by: self.counts[place:]} for case in spec.cases or ({},)),
+        }
+        if isinstance(spec, Ask):
+            of_it["symbol"] = f"{spec.symbol}_{number}"
+        return replace(spec, **of_it)
 
 
 def _cases(when: When | tuple[When, ...]) -> tuple[When, ...]:
     return when if isinstance(when, tuple) else (when,)
 
 
-# The four below are typed Any, because the attribute holds a Quantity or a word once the form is filled.
+# These are typed Any, because the attribute holds a Quantity or a word once the form is filled.
 
 Options = Iterable[str] | Mapping[str, tuple[str, ...]]
 
@@ -114,7 +156,18 @@ def pick_fact(fact: str, default: str | Mapping[str, str], options: Options = ()
     """A choice that is a fact of the rig, like `place.surface`: see `Pick`. It brings its label, options and help.
 
     options: those that this question can answer, where they are others than the fact has, or differ by rule set.
+    means: how the fact's options read as these, as {fact's: this question's}.
     """
     known = fact_at(fact)
     words = {"label": known.label, "help": known.help} | more
     return pick(options=options or known.options, default=default, fact=fact, **words)
+
+
+def how_many(things: str, label: str, counts: tuple[str, ...], default: str, help: str) -> Any:
+    """How many things a list of the rig holds."""
+    return pick(label, counts, default, fact=f"{things}.#", help=help)
+
+
+def each(things: str, counted_by: str, counts: tuple[str, ...], **columns: Any) -> Each:
+    """Facts asked of each thing of a list, like `watts=ask_fact("P", "loads.running_watts", 200 * W)`: see `Each`."""
+    return Each(things=things, counted_by=counted_by, counts=counts, columns=columns)

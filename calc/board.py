@@ -8,6 +8,7 @@ from functools import cached_property
 
 from calc.catalogue import all_checks
 from calc.check import GO, NEC, NO, NOT_KNOWN, TIGHT, TOLD, Answer, Check
+from calc.facts import groups_behind
 from calc.form import Asked, fill, subjects
 from calc.rig import Rig, example_rig
 
@@ -41,7 +42,7 @@ class Row:
     @cached_property
     def facts(self) -> frozenset[str]:
         """The facts that this row rests on: a change of any other leaves it as it is."""
-        return frozenset(spec.fact.split(".")[0] for spec in self.check.asks.values() if spec.fact)
+        return frozenset().union(*(groups_behind(spec.fact) for spec in self.check.asks.values() if spec.fact))
 
     @property
     def needs_attention(self) -> bool:

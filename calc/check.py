@@ -7,6 +7,7 @@ check. A check that is not complete is refused when its file is imported.
 
 from __future__ import annotations
 
+import itertools
 import re
 from collections.abc import Callable, Iterable, Iterator, Mapping
 from dataclasses import dataclass, field, replace
@@ -17,9 +18,12 @@ from calc.asks import IEC as IEC
 from calc.asks import NEC as NEC
 from calc.asks import RULE_SETS as RULE_SETS
 from calc.asks import Ask as Ask
+from calc.asks import Each
 from calc.asks import Pick as Pick
 from calc.asks import ask as ask
 from calc.asks import ask_fact as ask_fact
+from calc.asks import each as each
+from calc.asks import how_many as how_many
 from calc.asks import pick as pick
 from calc.asks import pick_fact as pick_fact
 from calc.printing import Line, figures, pair, working
@@ -362,7 +366,12 @@ class Check:
     rules: str
 
     def __init_subclass__(cls) -> None:
-        cls.asks = {name: value for name, value in vars(cls).items() if isinstance(value, (Ask, Pick))}
+        cls.asks = {}
+        for name, value in vars(cls).items():
+            if isinstance(value, (Ask, Pick)):
+                cls.asks[name] = value
+            elif isinstance(value, Each):
+                cls.asks |= value.spread()
         cls.question = (cls.__doc__ or "").strip().split("\n")[0]
         chapter, file = cls.__module__.split(".")[-2:]
         cls.id = f"{chapter}/{file}".replace("_", "-")
@@ -401,6 +410,11 @@ class Check:
             all(self.asked(other) and getattr(self, other) in options for other, options in case.items())
             for case in spec.cases
         )
+
+    def of_each(self, column: str) -> tuple[Any, ...]:
+        """A column of a list, for as many things as there are: watts_1, watts_2 and so on."""
+        numbered = itertools.takewhile(lambda name: name in self.asks, (f"{column}_{n}" for n in itertools.count(1)))
+        return tuple(getattr(self, name) for name in numbered if self.asked(name))
 
     def solve(self) -> Answer:
         raise TypeError(f"{self.id} has no worksheet")
@@ -501,13 +515,9 @@ def _refuse_unfinished(cls: type[Check]) -> None:
 
     if not re.fullmatch(r"[A-Z].*\?", cls.question):
         refuse("needs a docstring that begins with its question, ending in a question mark")
-    for name in vars(cls):
-        if (
-            not name.startswith("_")
-            and name not in _ATTRIBUTES
-            and name not in cls.asks
-            and name not in ("asks", "question", "id")
-        ):
+    for name, value in vars(cls).items():
+        known = name in _ATTRIBUTES or name in cls.asks or isinstance(value, Each) or name in ("asks", "question", "id")
+        if not name.startswith("_") and not known:
             refuse(f"has an attribute that no check knows: {name}")
     for needed in ("title", "headline", "cautions", "examples") + (() if cls.told else ("fixes",)):
         if not vars(cls).get(needed):

@@ -29,6 +29,7 @@ class Fact:
     refers_to: str = ""
     whole: bool = False
     many: bool = False  # more than one option, or reference, may hold
+    unsaid: str = ""  # what a thing of a list is taken for where nobody said: no load is a welder unless it is said
     pattern: str = ""  # how a text must be written, where it is not free
     example: str = ""
 
@@ -535,6 +536,12 @@ _LOAD = {
         5 * u.percent,
         100 * u.percent,
     ),
+    "start_power": Fact(
+        "Volt-amperes at its start",
+        "Running amps times the start's multiple, times volts; the same as running for a heater",
+        0 * u.VA,
+        60_000 * u.VA,
+    ),
     "start_time": Fact("Seconds until it has run up", "By ear, with a watch", 0.01 * u.s, 30 * u.s),
     "running_watts": Fact(
         "Watts it takes while it runs", "Measured, or watts on its plate; 0 for not in use", 0 * u.W, 15_000 * u.W
@@ -750,8 +757,49 @@ FACTS: Mapping[str, Mapping[str, Fact]] = {
 }
 
 
+@dataclass(frozen=True)
+class WorkedOut:
+    """A fact that no rig holds, because it follows from others: their product, or the largest of a list's."""
+
+    fact: Fact
+    times: tuple[str, ...] = ()
+    largest: str = ""
+
+    @property
+    def rests_on(self) -> tuple[str, ...]:
+        return self.times or (self.largest,)
+
+
+WORKED_OUT: Mapping[str, WorkedOut] = {
+    "bank.whole_capacity": WorkedOut(
+        Fact("Capacity of the whole bank", "On the plates: Ah, of all its strings together", 1 * u.Ah, 20_000 * u.Ah),
+        times=("bank.capacity", "bank.strings"),
+    ),
+    "bank.whole_discharge": WorkedOut(
+        Fact("Most current out of the whole bank", "Continuous discharge, all strings together", 1 * u.A, 10_000 * u.A),
+        times=("bank.discharge_limit", "bank.strings"),
+    ),
+    "bank.whole_charge": WorkedOut(
+        Fact("Most current into the whole bank", "Continuous charge, all strings together", 1 * u.A, 10_000 * u.A),
+        times=("bank.charge_limit", "bank.strings"),
+    ),
+    "rig.largest_breaker": WorkedOut(
+        Fact("Largest breaker on the ac side", "Of the outlets; the number on its handle", 10 * u.A, 300 * u.A),
+        largest="outlets.breaker",
+    ),
+}
+
+
+def groups_behind(path: str) -> frozenset[str]:
+    """The parts of the rig on which a fact rests."""
+    paths = WORKED_OUT[path].rests_on if path in WORKED_OUT else (path,)
+    return frozenset(path.split(".")[0] for path in paths)
+
+
 def fact_at(path: str) -> Fact:
     """The fact at `bank.energy`, `loads.hours` (of whichever load) or `loads.0.hours` (of the first)."""
+    if path in WORKED_OUT:
+        return WORKED_OUT[path].fact
     group, *_, name = path.split(".")
     try:
         return (FACTS.get(group) or FACTS[f"{group}[]"])[name]

@@ -12,11 +12,11 @@ from dataclasses import dataclass, field
 
 from calc import units
 from calc.check import NEC, Answer, Ask, Check, Example, Missing, Offer, Pick, as_stated, not_known
-from calc.facts import FACTS
+from calc.facts import FACTS, fact_at
 from calc.printing import NBSP, Line, as_read, number_text, printed
 from calc.quantity import Quantity
 from calc.reading import Unreadable, must_be_between, read_choice, read_quantity
-from calc.rig import SUBJECTS, Rig, example_rig
+from calc.rig import SUBJECTS, Known, Rig, example_rig
 from calc.units import Unit
 
 TYPED, FROM_RIG, EXAMPLE, ASSUMED = "typed here", "from the rig", "example number", "assumed; common habit"
@@ -112,8 +112,9 @@ def fill(
 
 def lists_asked(kind: type[Check]) -> set[str]:
     """The lists of the rig from which a check draws facts."""
-    # `parts.1.mass` names its thing itself.
-    groups = {spec.fact.split(".")[0] for spec in kind.asks.values() if spec.fact.count(".") == 1}
+    # `parts.1.mass` names its thing itself, and `parts.#` is of them all.
+    facts = (spec.fact for spec in kind.asks.values() if spec.fact.count(".") == 1)
+    groups = {fact.split(".")[0] for fact in facts if not fact.endswith(".#")}
     return {group for group in groups if f"{group}[]" in FACTS}
 
 
@@ -123,12 +124,17 @@ def subjects(kind: type[Check], rig: Rig) -> list[int]:
     if not lists:
         return [0]
     first = lists[0]
-    fitting = {fact.split(".")[1]: values for fact, values in kind.about.items() if fact.split(".")[0] == first}
+    about = {fact.split(".")[1]: values for fact, values in kind.about.items() if fact.split(".")[0] == first}
     return [
         index
         for index in range(rig.count(first))
-        if all(rig.facts.get(f"{first}.{index}.{name}") in (None, *values) for name, values in fitting.items())
+        if all(_fits(rig.facts.get(f"{first}.{index}.{name}"), f"{first}.{name}", about[name]) for name in about)
     ]
+
+
+def _fits(known: Known | None, fact: str, wanted: tuple[str, ...]) -> bool:
+    """Whether a thing is of the kind that a question is about. Where nobody said, it may be, unless that is rare."""
+    return known in wanted if known is not None else fact_at(fact).unsaid in ("", *wanted)
 
 
 def subject_name(kind: type[Check], rig: Rig, subject: int) -> str:
@@ -153,8 +159,8 @@ def _standing(
             return must_be_between(_for_these_people(fact), spec.low, spec.high), origin, ""
         except Unreadable as problem:
             return None, origin, str(problem)
-    if isinstance(known, str) and isinstance(spec, Pick) and known in spec.options(rules):
-        return known, origin, ""
+    if isinstance(known, str) and isinstance(spec, Pick) and spec.from_fact(known) in spec.options(rules):
+        return spec.from_fact(known), origin, ""
     if rig and not spec.habit:
         return None, "", ""
     default = spec.default(rules) if isinstance(spec, Pick) else _for_these_people(spec.default)

@@ -6,6 +6,7 @@ present one, and one that is damaged, foreign or newer is refused with the reaso
 
 from __future__ import annotations
 
+import math
 import re
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
@@ -14,7 +15,7 @@ from importlib.resources import files
 from typing import Any
 
 from calc import units as u
-from calc.facts import FACTS, Fact
+from calc.facts import FACTS, WORKED_OUT, Fact, WorkedOut
 from calc.opening import LONGEST_NAME, MARK, MOST_THINGS, PLAIN_TEXT, VERSION, list_in, name_in, opened, quoted
 from calc.opening import DamagedRig as DamagedRig
 from calc.quantity import Quantity
@@ -42,11 +43,15 @@ class Rig:
         """
         if path.endswith(".#"):
             return str(self.count(path.removesuffix(".#")))
+        if path in WORKED_OUT:
+            return self._worked_out(WORKED_OUT[path])
         full = self.path_of(path, things)
         return None if full is None else self.facts.get(full)
 
     def path_of(self, path: str, things: Mapping[str, int | None]) -> str | None:
         """The full path of a fact, with the thing's place in its list; None where the thing is not known."""
+        if path in WORKED_OUT:
+            return None
         if path.count(".") == 2:
             return path
         group, name = path.split(".")
@@ -54,6 +59,20 @@ class Rig:
             return path
         index = things.get(group, 0)
         return None if index is None else f"{group}.{index}.{name}"
+
+    def _worked_out(self, worked: WorkedOut) -> Quantity | None:
+        """What follows from other facts; not known where one of them is not."""
+        paths = worked.times or [
+            f"{group}.{index}.{name}"
+            for group, name in [worked.largest.split(".")]
+            for index in range(self.count(group))
+        ]
+        known = [fact for fact in map(self.facts.get, paths) if isinstance(fact, Quantity)]
+        if not known or len(known) < len(paths):
+            return None
+        assert worked.fact.unit is not None
+        si = math.prod(fact.si for fact in known) if worked.times else max(fact.si for fact in known)
+        return Quantity(si, worked.fact.unit, exact=True)
 
     def changed(self, facts: Mapping[str, Known]) -> Rig:
         """The same rig with some facts changed."""
@@ -88,15 +107,32 @@ class Rig:
         asked = sorted(set(groups), key=SUBJECTS.index)
         if not asked:
             return {}
-        first, *others = asked
-        found: dict[str, int | None] = {first: subject}
-        for group in others:
-            refers = next(
-                (name for name, fact in FACTS[f"{first}[]"].items() if fact.refers_to == group and not fact.many), None
-            )
-            named = self.facts.get(f"{first}.{subject}.{refers}") if refers else None
-            found[group] = self.index_of(group, named) if isinstance(named, str) else None
+        found: dict[str, int | None] = {asked[0]: subject}
+        pending = asked[1:]
+        for _ in asked:  # what one thing refers to may refer to the next
+            for group in pending:
+                if found.get(group) is None:
+                    found[group] = self._tied_to(found, group)
         return found
+
+    def _tied_to(self, found: Mapping[str, int | None], group: str) -> int | None:
+        """The thing of a list to which one that is found refers, or the only one that feeds it."""
+        for other, index in found.items():
+            named = self._named_by(other, index, group, many=False)
+            if named:
+                return self.index_of(group, named[0])
+        for other, index in found.items():
+            name = self.facts.get(f"{other}.{index}.name")
+            feeds = [n for n in range(self.count(group)) if name in self._named_by(group, n, other, many=True)]
+            if isinstance(name, str) and len(self.places_of(other, name)) == len(feeds) == 1:
+                return feeds[0]
+        return None
+
+    def _named_by(self, group: str, index: int | None, to: str, many: bool) -> tuple[str, ...]:
+        """The names by which a thing of one list refers to things of another: to one, or to as many as there are."""
+        facts = [name for name, fact in FACTS[f"{group}[]"].items() if fact.refers_to == to and fact.many == many]
+        known = [self.facts.get(f"{group}.{index}.{name}") for name in facts]
+        return tuple(name for names in known if names for name in ((names,) if isinstance(names, str) else names))
 
 
 SUBJECTS = ("loads", "cars", "cables", "devices", "outlets", "parts")

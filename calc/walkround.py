@@ -13,7 +13,7 @@ from dataclasses import dataclass, replace
 from functools import cached_property
 
 from calc.board import Row, board
-from calc.check import GO, NEC, NO, NOT_KNOWN, SIGNALS, TIGHT, TOLD, Caution, Change, Check, Missing
+from calc.check import GO, NEC, NO, NOT_KNOWN, SIGNALS, TIGHT, TOLD, Caution, Change, Check, Missing, Pick
 from calc.form import fill, lists_asked
 from calc.inspection import Fault, faults_of_the_whole
 from calc.quantity import Quantity
@@ -137,11 +137,12 @@ class _Round:
         """The change as facts of the rig; None where part of it is no fact, so that the rig cannot hold it."""
         facts: dict[str, Known] = {}
         for name, value in change.items():
-            fact = row.check.asks[name].fact
-            path = self.rig.path_of(fact, row.asked.things) if fact else None
-            if path is None:
+            spec = row.check.asks[name]
+            path = self.rig.path_of(spec.fact, row.asked.things) if spec.fact else None
+            known = spec.as_fact(value) if isinstance(spec, Pick) and isinstance(value, str) else value
+            if path is None or known is None:
                 return None
-            facts[path] = value
+            facts[path] = known
         return facts
 
     def _cleared_by(self, facts: Facts) -> set[Key]:

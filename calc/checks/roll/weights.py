@@ -6,8 +6,6 @@ the front wheels of what pulls it.
 
 from __future__ import annotations
 
-from typing import Any
-
 from calc.check import (
     NO,
     PHYSICAL,
@@ -19,6 +17,8 @@ from calc.check import (
     Requirement,
     answer,
     ask_fact,
+    each,
+    how_many,
     less,
     more,
     option,
@@ -32,36 +32,9 @@ from calc.sources import COMMON_PRACTICE, FROM_MEMORY, NIOSH_LIFTING, OWN_DERIVA
 from calc.units import kg, mm, one, percent
 
 MOMENTS = Source("Moments about a support, a text of statics", "", FROM_MEMORY)
-PARTS = ("1", "2", "3", "4", "5", "6")
+COUNTS = tuple(str(number) for number in range(1, 11))
 BY_HAND, JACK = "by hand", "on a jack wheel"
 TO_A_HITCH = (support.TWO, support.SINGLE)
-
-
-def _of(number: int, fact: str, quantity: str, symbol: str, default: Quantity) -> Any:
-    """One number of a part; asked when there are that many parts."""
-    return ask_fact(
-        f"{symbol}_{number}",
-        f"parts.{number - 1}.{fact}",
-        default,
-        label=f"Part {number}: {quantity}",
-        when={"parts": PARTS[number - 1 :]},
-    )
-
-
-def _mass(number: int, default: float) -> Any:
-    return _of(number, "mass", "mass", "m", default * kg)
-
-
-def _ahead(number: int, default: float) -> Any:
-    return _of(number, "ahead", "its middle ahead of the axle", "x", default * mm)
-
-
-def _aside(number: int, default: float) -> Any:
-    return _of(number, "aside", "left of the middle line", "y", default * mm)
-
-
-def _height(number: int, default: float) -> Any:
-    return _of(number, "height", "height of its middle", "z", default * mm)
 
 
 class Weights(Check):
@@ -74,37 +47,18 @@ class Weights(Check):
     chassis_mass: Quantity = ask_fact("m_0", "chassis.mass", 85 * kg)
     chassis_ahead: Quantity = ask_fact("x_0", "chassis.bare_ahead", 550 * mm)
     chassis_height: Quantity = ask_fact("z_0", "chassis.bare_height", 350 * mm)
-    parts: str = pick(
-        "Parts on it",
-        PARTS,
-        "4",
-        fact="parts.#",
-        help="Battery, inverter, panels, tools, water; the small ones together",
+    parts: str = how_many(
+        "parts", "Parts on it", COUNTS, "4", "Battery, inverter, panels, tools, water; the small ones together"
     )
-    mass_1: Quantity = _mass(1, 92)
-    ahead_1: Quantity = _ahead(1, 560)
-    aside_1: Quantity = _aside(1, 0)
-    height_1: Quantity = _height(1, 420)
-    mass_2: Quantity = _mass(2, 21)
-    ahead_2: Quantity = _ahead(2, 250)
-    aside_2: Quantity = _aside(2, 0)
-    height_2: Quantity = _height(2, 720)
-    mass_3: Quantity = _mass(3, 44)
-    ahead_3: Quantity = _ahead(3, 550)
-    aside_3: Quantity = _aside(3, 0)
-    height_3: Quantity = _height(3, 1050)
-    mass_4: Quantity = _mass(4, 9)
-    ahead_4: Quantity = _ahead(4, 980)
-    aside_4: Quantity = _aside(4, 250)
-    height_4: Quantity = _height(4, 700)
-    mass_5: Quantity = _mass(5, 10)
-    ahead_5: Quantity = _ahead(5, 500)
-    aside_5: Quantity = _aside(5, 0)
-    height_5: Quantity = _height(5, 500)
-    mass_6: Quantity = _mass(6, 10)
-    ahead_6: Quantity = _ahead(6, 500)
-    aside_6: Quantity = _aside(6, 0)
-    height_6: Quantity = _height(6, 500)
+    each_part = each(
+        "parts",
+        "parts",
+        COUNTS,
+        mass=ask_fact("m", "parts.mass", 40 * kg),
+        ahead=ask_fact("x", "parts.ahead", 550 * mm),
+        aside=ask_fact("y", "parts.aside", 0 * mm),
+        height=ask_fact("z", "parts.height", 600 * mm),
+    )
     track: Quantity = ask_fact("t", "chassis.track", 760 * mm)
     wheelbase: Quantity = ask_fact("b", "chassis.wheelbase", 1100 * mm, when={"kind": support.ON_FOUR})
     drawbar: Quantity = ask_fact(
@@ -147,8 +101,8 @@ class Weights(Check):
     def _things(self) -> list[balance.Part]:
         middle = constant("y_0", "The bare chassis is even on both sides", 0 * mm, COMMON_PRACTICE)
         bare = balance.Part(self.chassis_mass, self.chassis_ahead, middle, self.chassis_height)
-        read = [[getattr(self, f"{name}_{n}") for name in ("mass", "ahead", "aside", "height")] for n in PARTS]
-        return [bare, *(balance.Part(*numbers) for numbers in read[: int(self.parts)])]
+        columns = (self.of_each(name) for name in ("mass", "ahead", "aside", "height"))
+        return [bare, *(balance.Part(*numbers) for numbers in zip(*columns, strict=True))]
 
     def _on_four(self, whole: balance.Whole, aside: Quantity) -> tuple[list[Requirement], dict[str, Quantity]]:
         front = balance.carried_ahead("M_f", "On the front axle", whole, self.wheelbase)
@@ -181,7 +135,7 @@ class Weights(Check):
         shift = step(
             "Δx",
             "Part 1 moved ahead by this gives that share",
-            (target * whole.mass * self.drawbar - whole.mass * whole.ahead) / self.mass_1,
+            (target * whole.mass * self.drawbar - whole.mass * whole.ahead) / self.of_each("mass")[0],
             mm,
             OWN_DERIVATION,
         )
@@ -326,7 +280,9 @@ class Weights(Check):
         ),
         *(
             Example(
-                given={"parts": "6", "kind": kind, "tongue_rating": "100 kg", "drawbar": "5000 mm"},
+                given={"parts": "6", "kind": kind, "tongue_rating": "100 kg", "drawbar": "5000 mm"}
+                | {"mass_1": "92 kg", "mass_2": "21 kg", "mass_3": "44 kg", "mass_4": "9 kg", "mass_5": "10 kg"}
+                | {"mass_6": "10 kg"},
                 expect={"total_mass": "271 kg"},
                 rules=rules,
                 source=MOMENTS.at("85 + 92 + 21 + 44 + 9 + 10 + 10"),

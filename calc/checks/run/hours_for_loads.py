@@ -15,6 +15,8 @@ from calc.check import (
     Requirement,
     answer,
     ask_fact,
+    each,
+    how_many,
     less,
     more,
     option,
@@ -27,7 +29,7 @@ from calc.quantity import OutsideValidity, Quantity, alternative, constant, larg
 from calc.sources import COMMON_PRACTICE, DEFINITION, LOSS_MODEL, OWN_DERIVATION
 from calc.units import V, W, degC, h, kWh, mohm, one, percent
 
-COUNTS = ("1", "2", "3", "4")
+COUNTS = tuple(str(number) for number in range(1, 11))
 STAYS_ON, SWITCHED_OFF = "stays on", "switched off when nothing runs"
 
 
@@ -38,44 +40,15 @@ class HoursForLoads(Check):
     headline = "hours"
 
     time_wanted: Quantity = ask_fact("t_w", "place.last_hours", 24 * h, common=(8 * h, 24 * h, 48 * h))
-    count: str = pick(
-        "How many loads",
+    count: str = how_many(
+        "loads", "How many loads", COUNTS, "4", "Those with hours of their own; a steady rest goes below"
+    )
+    each_load = each(
+        "loads",
+        "count",
         COUNTS,
-        "4",
-        fact="loads.#",
-        help="The four largest, where there are more; a steady rest goes below",
-    )
-    watts_1: Quantity = ask_fact("P_1", "loads.0.running_watts", 1500 * W, label="Load 1, watts while it runs")
-    hours_1: Quantity = ask_fact("h_1", "loads.0.hours", 1.5 * h, label="Load 1, hours in a day")
-    watts_2: Quantity = ask_fact(
-        "P_2",
-        "loads.1.running_watts",
-        700 * W,
-        label="Load 2, watts while it runs",
-        when={"count": COUNTS[1:]},
-    )
-    hours_2: Quantity = ask_fact(
-        "h_2", "loads.1.hours", 0.5 * h, label="Load 2, hours in a day", when={"count": COUNTS[1:]}
-    )
-    watts_3: Quantity = ask_fact(
-        "P_3",
-        "loads.2.running_watts",
-        200 * W,
-        label="Load 3, watts while it runs",
-        when={"count": COUNTS[2:]},
-    )
-    hours_3: Quantity = ask_fact(
-        "h_3", "loads.2.hours", 6 * h, label="Load 3, hours in a day", when={"count": COUNTS[2:]}
-    )
-    watts_4: Quantity = ask_fact(
-        "P_4",
-        "loads.3.running_watts",
-        85 * W,
-        label="Load 4, watts while it runs",
-        when={"count": COUNTS[3:]},
-    )
-    hours_4: Quantity = ask_fact(
-        "h_4", "loads.3.hours", 4 * h, label="Load 4, hours in a day", when={"count": COUNTS[3:]}
+        watts=ask_fact("P", "loads.running_watts", 500 * W),
+        hours=ask_fact("h", "loads.hours", 2 * h),
     )
     running: Quantity = ask_fact("S_x", "now.running", 0 * W, help="What runs all the time besides those loads")
     between: str = pick(
@@ -142,7 +115,7 @@ class HoursForLoads(Check):
 
     def _volts_hold(self, a: Quantity, b: Quantity) -> Requirement:
         """Toward the end of the charge the largest load still has to find the volts."""
-        watts = largest(*(getattr(self, f"watts_{k}") for k in range(1, int(self.count) + 1)))
+        watts = largest(*self.of_each("watts"))
         most = need("P_top", "Power of the largest load, with what runs all the time", watts + self.running, W)
         drawn = need(
             "P_dc2", "Power taken from the bank for it", self.idle + (1 + a) * most + b * most**2, W, LOSS_MODEL
@@ -169,12 +142,10 @@ class HoursForLoads(Check):
         Loads that come and go without heed of one another: the variances add.
         """
         day = constant("t_d", "Hours in a day", 24 * h, DEFINITION)
-        loads = [
-            (str(k), getattr(self, f"watts_{k}"), getattr(self, f"hours_{k}")) for k in range(1, int(self.count) + 1)
-        ]
+        loads = enumerate(zip(self.of_each("watts"), self.of_each("hours"), strict=True), start=1)
         shares = [
             (watts, step(f"d_{k}", f"Share of the day that load {k} runs", hours / day, one))
-            for k, watts, hours in loads
+            for k, (watts, hours) in loads
         ]
         mean_power = need("P", "Mean power the loads take", sum((w * d for w, d in shares), self.running), W)
         spread = [watts**2 * (share * (1 - share)) for watts, share in shares]
@@ -203,10 +174,7 @@ class HoursForLoads(Check):
         more("charge", 5 * percent, "Fill the bank to {charge} first", costs="it takes time to refill"),
         less("time_wanted", 1 * h, "Refill after {time_wanted}"),
         more("bank_energy", 0.1 * kWh, "Carry a bank of {bank_energy}", costs="heavier, dearer"),
-        less("hours_1", 0.5 * h, "Run load 1 for {hours_1} a day"),
-        less("hours_2", 0.5 * h, "Run load 2 for {hours_2} a day"),
-        less("hours_3", 0.5 * h, "Run load 3 for {hours_3} a day"),
-        less("hours_4", 0.5 * h, "Run load 4 for {hours_4} a day"),
+        *(less(f"hours_{k}", 0.5 * h, f"Run load {k} for {{hours_{k}}} a day") for k in COUNTS),
         less("running", 10 * W, "Keep what runs all the time to {running}"),
     )
     cautions = (

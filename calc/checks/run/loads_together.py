@@ -20,8 +20,9 @@ from calc.check import (
     Named,
     Requirement,
     answer,
-    ask,
     ask_fact,
+    each,
+    how_many,
     less,
     option,
     pick,
@@ -37,7 +38,6 @@ from calc.units import VA, A, V, W, percent
 COUNTS = ("1", "2", "3", "4", "5", "6")
 BY_ITSELF, IN_ORDER = "any of them may start by itself", "by hand, one after the other"
 RUN_HELP = "Watts or volt-amperes on its plate, the larger; 0 for not there"
-START_HELP = "Running amps times the start's multiple, times volts; the same as running for a heater"
 VOLTS_HELP = "On its plate; 120 V hangs on one leg, 240 V on both"
 FOUR = {
     "run_1": "1500", "start_1": "6000", "run_2": "1800", "start_2": "5400",
@@ -47,7 +47,7 @@ FOUR = {
 PLAN = OWN_DERIVATION.at("every combination was tried")
 
 
-def _off(k: int) -> Callable[[Check], Iterator[Change]]:
+def _off(k: str) -> Callable[[Check], Iterator[Change]]:
     """The change that leaves one load off."""
 
     def changes(check: Check) -> Iterator[Change]:
@@ -63,152 +63,14 @@ class LoadsTogether(Check):
     title = "Loads together"
     headline = "total_running"
 
-    count: str = pick(
-        "How many loads", COUNTS, "4", fact="loads.#", help="Those that might run at the same time, six at most"
-    )
-    run_1: Quantity = ask_fact(
-        "P_1", "loads.0.running_watts", 1500 * VA, label="Load 1, watts while it runs", help=RUN_HELP
-    )
-    start_1: Quantity = ask(
-        "S_1",
-        "Load 1, volt-amperes at its start",
-        4500 * VA,
-        low=0 * VA,
-        high=60_000 * VA,
-        help=START_HELP,
-    )
-    volts_1: str = pick_fact(
-        "loads.0.volts",
-        "120 V",
-        label="Load 1, its volts",
-        rules=(NEC,),
-        when={"system": (SPLIT_PHASE,), "count": COUNTS},
-        help=VOLTS_HELP,
-    )
-    run_2: Quantity = ask_fact(
-        "P_2",
-        "loads.1.running_watts",
-        700 * VA,
-        label="Load 2, watts while it runs",
-        when={"count": COUNTS[1:]},
-        help=RUN_HELP,
-    )
-    start_2: Quantity = ask(
-        "S_2",
-        "Load 2, volt-amperes at its start",
-        3500 * VA,
-        low=0 * VA,
-        high=60_000 * VA,
-        when={"count": COUNTS[1:]},
-        help=START_HELP,
-    )
-    volts_2: str = pick_fact(
-        "loads.1.volts",
-        "120 V",
-        label="Load 2, its volts",
-        rules=(NEC,),
-        when={"system": (SPLIT_PHASE,), "count": COUNTS[1:]},
-        help=VOLTS_HELP,
-    )
-    run_3: Quantity = ask_fact(
-        "P_3",
-        "loads.2.running_watts",
-        3840 * VA,
-        label="Load 3, watts while it runs",
-        when={"count": COUNTS[2:]},
-        help=RUN_HELP,
-    )
-    start_3: Quantity = ask(
-        "S_3",
-        "Load 3, volt-amperes at its start",
-        4800 * VA,
-        low=0 * VA,
-        high=60_000 * VA,
-        when={"count": COUNTS[2:]},
-        help=START_HELP,
-    )
-    volts_3: str = pick_fact(
-        "loads.2.volts",
-        "240 V",
-        label="Load 3, its volts",
-        rules=(NEC,),
-        when={"system": (SPLIT_PHASE,), "count": COUNTS[2:]},
-        help=VOLTS_HELP,
-    )
-    run_4: Quantity = ask_fact(
-        "P_4",
-        "loads.3.running_watts",
-        85 * VA,
-        label="Load 4, watts while it runs",
-        when={"count": COUNTS[3:]},
-        help=RUN_HELP,
-    )
-    start_4: Quantity = ask(
-        "S_4",
-        "Load 4, volt-amperes at its start",
-        85 * VA,
-        low=0 * VA,
-        high=60_000 * VA,
-        when={"count": COUNTS[3:]},
-        help=START_HELP,
-    )
-    volts_4: str = pick_fact(
-        "loads.3.volts",
-        "120 V",
-        label="Load 4, its volts",
-        rules=(NEC,),
-        when={"system": (SPLIT_PHASE,), "count": COUNTS[3:]},
-        help=VOLTS_HELP,
-    )
-    run_5: Quantity = ask_fact(
-        "P_5",
-        "loads.4.running_watts",
-        90 * VA,
-        label="Load 5, watts while it runs",
-        when={"count": COUNTS[4:]},
-        help=RUN_HELP,
-    )
-    start_5: Quantity = ask(
-        "S_5",
-        "Load 5, volt-amperes at its start",
-        90 * VA,
-        low=0 * VA,
-        high=60_000 * VA,
-        when={"count": COUNTS[4:]},
-        help=START_HELP,
-    )
-    volts_5: str = pick_fact(
-        "loads.4.volts",
-        "120 V",
-        label="Load 5, its volts",
-        rules=(NEC,),
-        when={"system": (SPLIT_PHASE,), "count": COUNTS[4:]},
-        help=VOLTS_HELP,
-    )
-    run_6: Quantity = ask_fact(
-        "P_6",
-        "loads.5.running_watts",
-        600 * VA,
-        label="Load 6, watts while it runs",
-        when={"count": COUNTS[5:]},
-        help=RUN_HELP,
-    )
-    start_6: Quantity = ask(
-        "S_6",
-        "Load 6, volt-amperes at its start",
-        1800 * VA,
-        low=0 * VA,
-        high=60_000 * VA,
-        when={"count": COUNTS[5:]},
-        help=START_HELP,
-    )
-    volts_6: str = pick_fact(
-        "loads.5.volts",
-        "120 V",
-        label="Load 6, its volts",
-        rules=(NEC,),
-        when={"system": (SPLIT_PHASE,), "count": COUNTS[5:]},
-        help=VOLTS_HELP,
+    count: str = how_many("loads", "How many loads", COUNTS, "4", "Those that might run at the same time, six at most")
+    each_load = each(
+        "loads",
+        "count",
+        COUNTS,
+        run=ask_fact("P", "loads.running_watts", 1000 * VA, help=RUN_HELP),
+        start=ask_fact("S", "loads.start_power", 1500 * VA),
+        volts=pick_fact("loads.volts", "120 V", rules=(NEC,), when={"system": (SPLIT_PHASE,)}, help=VOLTS_HELP),
     )
     starts: str = pick(
         "How they start",
@@ -415,12 +277,7 @@ class LoadsTogether(Check):
         )
 
     fixes = (
-        Fix("Leave load 6 off", _off(6)),
-        Fix("Leave load 5 off", _off(5)),
-        Fix("Leave load 4 off", _off(4)),
-        Fix("Leave load 3 off", _off(3)),
-        Fix("Leave load 2 off", _off(2)),
-        Fix("Leave load 1 off", _off(1)),
+        *(Fix(f"Leave load {k} off", _off(k)) for k in reversed(COUNTS)),
         option("starts", IN_ORDER, "Start them by hand, one after the other, with nothing that starts by itself"),
         less("running", 50 * W, "Switch off what runs besides, down to {running}"),
     )

@@ -6,7 +6,6 @@ IP65 and IP46 together are IP45. One fan with IP20 makes all of it IP20. X7 is i
 from __future__ import annotations
 
 from collections.abc import Callable, Iterator, Mapping
-from typing import Any
 
 from calc.check import (
     Answer,
@@ -20,6 +19,8 @@ from calc.check import (
     Result,
     answer,
     ask,
+    each,
+    how_many,
     option,
     pick,
     pick_fact,
@@ -33,21 +34,10 @@ from calc.tables import table
 from calc.units import mm
 
 PLACES = table("ip_place").rows
-PARTS = tuple(range(1, 7))
+PARTS = tuple(range(1, 11))
 COUNTS = tuple(str(number) for number in PARTS)
 BETTER = ("IP23", "IP44", "IP65", "IP66")
 OUTDOORS = ("in the rain", "in road spray", "washed down")
-
-
-def _part(number: int, default: str, help: str) -> Any:
-    return pick_fact(
-        f"parts.{number - 1}.weather",
-        default,
-        RATINGS,
-        label=f"Part {number}: rating as it is used",
-        when={"parts": COUNTS[number - 1 :]},
-        help=help,
-    )
 
 
 def _one_part(number: int) -> Fix:
@@ -84,15 +74,13 @@ class WeatherRating(Check):
     headline = "rating"
 
     standing: str = pick_fact("place.standing", "in the rain")
-    parts: str = pick(
-        "Parts on it", COUNTS, "4", fact="parts.#", help="Those with a rating; if more than six, the weakest six"
+    parts: str = how_many("parts", "Parts on it", COUNTS, "4", "Those with a rating of their own, the weakest ten")
+    each_part = each(
+        "parts",
+        "parts",
+        COUNTS,
+        part=pick_fact("parts.weather", "IP44", RATINGS),
     )
-    part_1: str = _part(1, "IP55", "Printed on it; a cover counts as it is when cords are plugged in. Battery")
-    part_2: str = _part(2, "IP21", "Inverter; X where a digit is not stated")
-    part_3: str = _part(3, "IP67", "Panels; 67 alone has not been tested with a jet")
-    part_4: str = _part(4, "NEMA 3R", "Outlet box, with cords plugged in")
-    part_5: str = _part(5, "IP44", "Inlet, with its cover as it is used")
-    part_6: str = _part(6, "IP44", "Fan, gland, meter or whatever is weakest of the rest")
     opening: str = pick(
         "Openings in the box around them", enclosure.OPENINGS, NO_OPENING, help="The worst one; a grille, a fan, a slot"
     )
@@ -130,7 +118,7 @@ class WeatherRating(Check):
         )
 
     def _fitted(self) -> list[int]:
-        return list(PARTS[: int(self.parts)])
+        return list(PARTS[: len(self.of_each("part"))])
 
     def _protections(self) -> list[Protection]:
         found = [enclosure.protection(number, getattr(self, f"part_{number}")) for number in self._fitted()]
