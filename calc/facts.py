@@ -796,6 +796,36 @@ def groups_behind(path: str) -> frozenset[str]:
     return frozenset(path.split(".")[0] for path in paths)
 
 
+# What a person calls each part of a rig, and one thing of each list.
+TITLES = {
+    "bank": "Battery bank",
+    "inverter": "Inverter and charger",
+    "inlet": "Inlet",
+    "outlets": "Outlets",
+    "cables": "Cables and cords",
+    "devices": "Breakers and fuses",
+    "panels": "Panels",
+    "chassis": "Chassis and wheels",
+    "tow": "What tows it",
+    "loads": "Tools and other loads",
+    "cars": "Cars it charges",
+    "parts": "Parts, where they sit",
+    "place": "Where and how it is used",
+    "now": "As it stands now",
+    "plan": "The day's plan",
+    "windows": "Times of the day's plan",
+}
+ONE_OF = {
+    "outlets": "outlet",
+    "cables": "cable",
+    "devices": "breaker or fuse",
+    "loads": "load",
+    "cars": "car",
+    "parts": "part",
+    "windows": "time",
+}
+
+
 def fact_at(path: str) -> Fact:
     """The fact at `bank.energy`, `loads.hours` (of whichever load) or `loads.0.hours` (of the first)."""
     if path in WORKED_OUT:

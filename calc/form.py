@@ -36,6 +36,8 @@ class Asked:
     subject: int = 0
     subject_name: str = ""
     things: Mapping[str, int | None] = field(default_factory=dict)
+    rig: Rig | None = None
+    from_rig: Mapping[str, str] = field(default_factory=dict)  # what the rig's own facts say, as field texts
 
     def answer(self) -> Answer:
         """The answer, found-by-trial results included; `not known` where a fact is missing."""
@@ -81,6 +83,7 @@ def fill(
     origins: dict[str, str] = {}
     problems: dict[str, str] = {}
     missing: list[Missing] = []
+    from_rig: dict[str, str] = {}
     whole = rig or example_rig()
     if subject is None:
         subject = next(iter(subjects(kind, whole)), 0)
@@ -89,7 +92,9 @@ def fill(
         if rules not in spec.rules:
             continue
         standing, origin, unfit = _standing(spec, rig, rules, things)
-        if name in typed and not (standing is not None and typed[name] == field_text(spec, standing, rules)):
+        if standing is not None and origin == FROM_RIG:
+            from_rig[name] = field_text(spec, standing, rules)
+        if _is_typed(spec, typed.get(name), standing, rig, rules):
             try:
                 standing, origin, unfit = read_field(spec, typed[name], rules), TYPED, ""
             except Unreadable as problem:
@@ -107,7 +112,38 @@ def fill(
     if problems:
         return Asked(kind, rules, typed, None, problems, subject=subject)
     needed = tuple(fact for fact in missing if check.asked(fact.name))
-    return Asked(kind, rules, typed, check, {}, needed, origins, subject, subject_name(kind, whole, subject), things)
+    name = subject_name(kind, whole, subject)
+    return Asked(kind, rules, typed, check, {}, needed, origins, subject, name, things, rig, from_rig)
+
+
+def _is_typed(spec: Ask | Pick, text: str | None, standing: Quantity | str | None, rig: Rig | None, rules: str) -> bool:
+    """Whether a person has put something else into a field than what stood in it. A rig's unknown fact stands empty."""
+    if text is None or (standing is None and rig is not None and not text.strip()):
+        return False
+    return standing is None or text != field_text(spec, standing, rules)
+
+
+def subject_of(form: Mapping[str, str]) -> int | None:
+    """Which thing of the rig a question is about; None for the first that fits."""
+    text = form.get("subject", "")
+    return int(text) if text.isdecimal() and len(text) < 4 else None
+
+
+def to_keep(asked: Asked, rig: Rig) -> list[str]:
+    """The asks in which something was typed that could become a fact of the rig."""
+    if asked.check is None:
+        return []
+    typed = (name for name, origin in asked.origins.items() if origin == TYPED and asked.check.asked(name))
+    return [name for name in typed if _place_for(asked, rig, name)]
+
+
+def _place_for(asked: Asked, rig: Rig, name: str) -> bool:
+    """Whether the rig has a place for it: a fact, of a thing that is there, and not a count of things."""
+    fact = asked.kind.asks[name].fact
+    if not fact or fact.endswith(".#") or fact in WORKED_OUT:
+        return False
+    path = rig.path_of(fact, asked.things)
+    return path is not None and (path.count(".") == 1 or int(path.split(".")[1]) < rig.count(path.split(".")[0]))
 
 
 def lists_asked(kind: type[Check]) -> set[str]:

@@ -22,7 +22,19 @@ from calc.board import Row, board
 from calc.catalogue import CHAPTERS, all_checks, check_called, checks_of
 from calc.check import IEC, NEC, Answer, Ask, Caution, Check, Named, Offer, Pick, Result, as_stated
 from calc.drawing import drawing_of
-from calc.form import EXAMPLE, Asked, field_text, field_unit, fill, shown_text, subjects
+from calc.form import (
+    EXAMPLE,
+    TYPED,
+    Asked,
+    field_text,
+    field_unit,
+    fill,
+    lists_asked,
+    shown_text,
+    subject_name,
+    subjects,
+    to_keep,
+)
 from calc.printing import Line, compared, printed
 from calc.quantity import Condition, Quantity
 from calc.rig import Rig, example_rig
@@ -42,6 +54,7 @@ class Field:
     text: str
     rules: str
     origin: str = ""
+    from_rig: str = ""
 
     @property
     def is_number(self) -> bool:
@@ -89,6 +102,12 @@ class Field:
         return [(shown_text(value), printed(value)) for value in shown]
 
     @property
+    def usual(self) -> str:
+        """Where a first step begins in a field that is empty."""
+        assert isinstance(self.spec, Ask)
+        return shown_text(self.spec.default.shown_in(self.unit))
+
+    @property
     def when(self) -> str:
         """The picks under which this field is asked, as JSON: [{pick: [options]}], any of them."""
         return json.dumps(self.spec.cases, ensure_ascii=False) if self.spec.cases else ""
@@ -120,8 +139,29 @@ class Answered:
         return VERDICT_SIGNS[self.answer.verdict]
 
     @property
-    def is_example(self) -> bool:
-        return all(origin == EXAMPLE for origin in self.asked.origins.values())
+    def whose(self) -> str:
+        """Whose numbers the answer was worked for."""
+        origins = set(self.asked.origins.values())
+        if self.asked.rig is None:
+            return "the example numbers" if origins <= {EXAMPLE} else ""
+        return "" if TYPED in origins else self.asked.rig.name or "your rig"
+
+    @property
+    def which(self) -> list[tuple[int, str]]:
+        """The things of the rig that the question may be about, where there are several."""
+        whole = self.asked.rig or example_rig()
+        places = subjects(self.asked.kind, whole)
+        names = [(place, subject_name(self.asked.kind, whole, place) or f"{place + 1}") for place in places]
+        return names if len(names) > 1 and lists_asked(self.asked.kind) else []
+
+    @property
+    def to_keep(self) -> list[tuple[str, str, str]]:
+        """What was typed here and could become a fact of the rig: name, label, value."""
+        rig, kind = self.asked.rig, self.asked.kind
+        if rig is None:
+            return []
+        names = to_keep(self.asked, rig)
+        return [(name, kind.asks[name].label, shown_value(getattr(self.check, name))) for name in names]
 
     @cached_property
     def fields(self) -> list[Field]:
@@ -139,13 +179,14 @@ class Answered:
     @property
     def echo(self) -> list[tuple[str, str]]:
         """The numbers the answer belongs to, as they stand in the form."""
-        values = ((spec, getattr(self.check, name)) for name, spec in self.check.asks.items() if self.check.asked(name))
-        return [(spec.label, value if isinstance(value, str) else printed(as_stated(value))) for spec, value in values]
+        known = (name for name in self.check.asks if self.check.asked(name) and name in self.asked.origins)
+        values = ((self.check.asks[name], getattr(self.check, name)) for name in known)
+        return [(spec.label, shown_value(value)) for spec, value in values]
 
     @property
     def drawing(self) -> Markup:
         """The drawing that goes with the answer, made of numbers and tables only."""
-        return Markup(drawing_of(self.check, self.answer)) if self.asked.check else Markup("")
+        return Markup(drawing_of(self.check, self.answer)) if self.asked.check and not self.asked.missing else Markup("")
 
     @property
     def sources(self) -> list[str]:
@@ -178,7 +219,8 @@ class Answered:
         texts = dict(form_texts(self.asked))
         for name, value in change.items():
             texts[name] = field_text(self.check.asks[name], value, self.asked.rules)
-        return "?" + urlencode(texts | {"units": units.people(), "rules": self.asked.rules})
+        which = {"subject": str(self.asked.subject)} if self.which else {}
+        return "?" + urlencode(texts | which | {"units": units.people(), "rules": self.asked.rules})
 
 
 def signs(text: str) -> Markup:
@@ -190,6 +232,11 @@ def result_label(name: str, value: Result) -> str:
     if isinstance(value, Named):
         return value.label
     return value.step.label if value.step else name.replace("_", " ")
+
+
+def shown_value(value: Quantity | str) -> str:
+    """A value of a form as it was stated."""
+    return value if isinstance(value, str) else printed(as_stated(value))
 
 
 def shown_result(value: Result) -> str:
@@ -230,18 +277,18 @@ class BoardRow:
 
     @property
     def address(self) -> str:
-        """The check's page; with this thing's numbers where it is not the one that the page shows by itself."""
-        first = next(iter(subjects(self.row.check, example_rig())), 0)
-        link = "" if self.row.asked.subject == first else Answered(self.row.asked, self.row.answer, []).link()
-        return f"{self.row.check.id}/{link}"
+        """The check's page, about this thing where it is not the one that the page is about by itself."""
+        first = next(iter(subjects(self.row.check, self.row.asked.rig or example_rig())), 0)
+        which = "" if self.row.asked.subject == first else f"?subject={self.row.asked.subject}"
+        return f"{self.row.check.id}/{which}"
 
 
-def board_rows(rig: Rig | None, rules: str = NEC) -> dict[str, list[BoardRow]]:
-    """The board by chapter, in the order of the job."""
-    rows: dict[str, list[BoardRow]] = {}
-    for row in board(rig, rules):
-        rows.setdefault(row.chapter, []).append(BoardRow(row))
-    return rows
+def by_chapter(rows: Iterable[Row]) -> dict[str, list[BoardRow]]:
+    """The board's rows by chapter, in the order of the job."""
+    chapters: dict[str, list[BoardRow]] = {}
+    for row in rows:
+        chapters.setdefault(row.chapter, []).append(BoardRow(row))
+    return chapters
 
 
 def form_texts(asked: Asked) -> list[tuple[str, str]]:
@@ -252,6 +299,8 @@ def form_texts(asked: Asked) -> list[tuple[str, str]]:
             continue
         if name in asked.typed:
             texts.append((name, asked.typed[name]))
+        elif name not in asked.origins:
+            texts.append((name, ""))  # the rig does not say
         elif asked.check:
             texts.append((name, field_text(spec, getattr(asked.check, name), asked.rules)))
     return texts
@@ -259,7 +308,7 @@ def form_texts(asked: Asked) -> list[tuple[str, str]]:
 
 def fields_of(asked: Asked) -> list[Field]:
     return [
-        Field(name, asked.kind.asks[name], text, asked.rules, asked.origins.get(name, ""))
+        Field(name, asked.kind.asks[name], text, asked.rules, asked.origins.get(name, ""), asked.from_rig.get(name, ""))
         for name, text in form_texts(asked)
     ]
 
@@ -295,14 +344,20 @@ class Renderer:
 
     def addresses(self) -> list[str]:
         """The addresses of all pages, home first."""
-        return ["", "about/", *(f"{check.id}/" for check in all_checks())]
+        return ["", "start/", "rig/", "about/", *(f"{check.id}/" for check in all_checks())]
 
     def page(self, address: str, assets: Mapping[str, str]) -> str:
         """The whole HTML of a page. assets: logical name -> address of the stamped file, from the root."""
         root = "../" * address.count("/") or "./"
         shared = {"root": root, "assets": {name: root + file for name, file in assets.items()}, "address": address}
         if address == "":
-            return self._render("home.html", rows=board_rows(None), **shared)
+            return self._render("home.html", rows=by_chapter(board(None)), rig=example_rig(), people=units.people(), rules=NEC, **shared)
+        if address == "rig/":
+            return self._render("rig.html", **shared)
+        if address == "start/":
+            from calc.rig_form import start_fields  # it is made of this file's fields
+
+            return self._render("start.html", fields=start_fields(), **shared)
         if address == "about/":
             return self._render("about.html", **shared)
         asked = fill(check_called(address.rstrip("/")), {})
@@ -321,6 +376,14 @@ class Renderer:
     def pieces(self, asked: Asked, with_form: bool) -> str:
         """The pieces of the page that change with an answer; with_form: the form's fields as well."""
         return self._render("pieces.html", with_form=with_form, **self._all_of(asked))
+
+    def board_pieces(self, rows: Iterable[Row], rig: Rig, whose: str, root: str) -> str:
+        """The board of a rig. whose: `example`, `changed` (the example, but not as it came) or `own`."""
+        return self._render("board.html", rows=by_chapter(rows), rig=rig, whose=whose, root=root)
+
+    def render(self, name: str, **values: Any) -> str:
+        """Pieces from a template of the site's."""
+        return self._render(name, **values)
 
     def problems(self, asked: Asked) -> str:
         """The error summary and each field's message."""

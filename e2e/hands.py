@@ -10,10 +10,11 @@ from conftest import ROOT, eventually
 from playwright.sync_api import Locator, Page, expect
 
 from calc.catalogue import all_checks
+from calc.rendering import Renderer
 
 AXE = (ROOT / "site" / "node_modules" / "axe-core" / "axe.min.js").read_text(encoding="utf-8")
 CHECKS = [f"{check.id}/" for check in all_checks()]
-PAGES = ["", "about/", *CHECKS]
+PAGES = Renderer().addresses()
 LOOKS = ("day", "sun", "night")
 WORDS = {"go": "Go.", "tight": "Tight.", "no": "No.", "not known": "Not known."}
 

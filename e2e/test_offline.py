@@ -151,7 +151,7 @@ def test_an_update_waits_is_asked_for_and_keeps_the_form(phone: Phone, server: S
     server.stop()
     about = phone.open("about/")
     expect(about.locator("main")).to_contain_text(NEW_WORDS.decode())
-    assert sorted(entries(about)) == sorted(server.address + pack_of(site, path) for path in kept_files(site))
+    assert sorted(entries(about)) == sorted(f"{server.address}{pack}?{path}" for path, pack in kept_files(site).items())
 
 
 def test_another_open_tab_offers_to_reload_after_an_update(phone: Phone, server: Server, site: Path) -> None:

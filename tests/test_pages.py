@@ -30,7 +30,7 @@ BANNED = re.compile(r"\b(please|sorry|invalid|oops|illegal|forbidden|error occur
 
 RENDERER = Renderer()
 ADDRESSES = RENDERER.addresses()
-CHECK_ADDRESSES = [address for address in ADDRESSES if address not in ("", "about/")]
+CHECK_ADDRESSES = [f"{check.id}/" for check in all_checks()]
 # What a template asks of the assets is their names; the build stamps them.
 ASSETS = {path.name: path.name for path in (ROOT / "site").rglob("*") if "node_modules" not in path.parts and path.is_file()}
 

@@ -15,6 +15,22 @@ from calc.check import RULE_SETS
 from calc.reply import BUTTON, FORM, LATER, TYPING
 
 UNREADABLE = "12 x 12"
+# What the pages of the rig ask: each kind once, about the example.
+RIG_QUESTIONS = (
+    ("now", {}),
+    ("part", {}),
+    ("part", {"part": "bank"}),
+    ("part", {"part": "loads.0"}),
+    ("start", {"name": "", "bank.energy": UNREADABLE}),
+    ("start", {"name": "", "bank.energy": "5"}),
+    ("read", {}),
+    ("fact", {"path": "bank.energy", "text": "5", "then": "board"}),
+    ("fact", {"path": "bank.energy", "text": UNREADABLE}),
+    ("add", {"part": "loads"}),
+    ("copy", {"part": "loads.0"}),
+    ("remove", {"part": "loads.0"}),
+    ("keep", {"check": "wire/wire-for-run", "run_length": "99", "name": "all"}),
+)
 
 
 def known_questions() -> list[str]:
@@ -28,6 +44,7 @@ def known_questions() -> list[str]:
     for check in all_checks():
         spoilt = dict.fromkeys(check.asks, UNREADABLE)
         asked += [(what, {"check": check.id, **spoilt}) for what in (TYPING, LATER, BUTTON)]
+    asked += [(what, {"units": units.US, "rules": RULE_SETS[0], **form}) for what, form in RIG_QUESTIONS]
     return [json.dumps({"id": 0, "what": what, "form": form}) for what, form in asked]
 
 
@@ -40,5 +57,5 @@ def start_questions() -> list[str]:
     return [
         json.dumps(question)
         for question in every
-        if question["form"].items() >= plain.items() or (question["what"] != FORM and question["form"]["check"] == first)
+        if question["form"].items() >= plain.items() or (question["what"] != FORM and question["form"].get("check") == first)
     ]

@@ -2,6 +2,9 @@
 
 /** @typedef {Record<string, string>} Texts */
 
+/** Taps closer together than this are one change. */
+const TAPS = 300;
+
 /**
  * The texts of what a form asks; what is put away is not asked.
  * @param {HTMLFormElement} form
@@ -40,11 +43,57 @@ export function isEdited(form) {
   });
 }
 
+/** The texts of the fields that differ from how they came.  @param {HTMLFormElement} form */
+export function editedTexts(form) {
+  const edited = [...form.elements].filter((field) => field instanceof HTMLInputElement && field.type === "text" && field.value !== field.defaultValue);
+  return /** @type {Texts} */ (Object.fromEntries(edited.map((field) => [field.getAttribute("name"), /** @type {HTMLInputElement} */ (field).value])));
+}
+
+/** The units and rules that this person last chose. */
+export const usualTerms = () => dropEmpty({ units: localStorage.getItem("units"), rules: localStorage.getItem("rules") });
+
+/**
+ * A tap on one of a field's own buttons: a step, or a usual value.
+ * @param {HTMLFormElement} form
+ * @param {MouseEvent} event
+ * @returns {HTMLInputElement | HTMLSelectElement | undefined}  the field that it changed
+ */
+export function tapped(form, event) {
+  const button = /** @type {HTMLElement} */ (event.target).closest("button");
+  const field = button?.dataset.for && form.elements.namedItem(button.dataset.for);
+  if (field instanceof HTMLSelectElement) move(field, Number(button?.dataset.move));
+  else if (field instanceof HTMLInputElement) field.value = button?.dataset.value ?? stepped(field, Number(button?.dataset.by));
+  else return;
+  return field;
+}
+
+/**
+ * Watches a form of facts, each of which is to be kept as soon as it is changed. Taps in a row count as one change.
+ * @param {HTMLFormElement} form
+ * @param {(path: string, text: string) => void} changed
+ */
+export function watchFacts(form, changed) {
+  /** @type {Map<string, number>} */
+  const waiting = new Map();
+  const tell = (/** @type {string} */ name) => {
+    clearTimeout(waiting.get(name));
+    changed(name, new FormData(form).getAll(name).join("\n"));
+  };
+  form.addEventListener("submit", (event) => event.preventDefault());
+  form.addEventListener("change", (event) => tell(/** @type {HTMLInputElement} */ (event.target).name));
+  form.addEventListener("click", (event) => {
+    const field = tapped(form, event);
+    if (!field) return;
+    clearTimeout(waiting.get(field.name));
+    waiting.set(field.name, setTimeout(() => tell(field.name), TAPS));
+  });
+}
+
 /**
  * @param {HTMLSelectElement} select
  * @param {number} by
  */
-export function move(select, by) {
+function move(select, by) {
   select.selectedIndex = Math.min(Math.max(select.selectedIndex + by, 0), select.options.length - 1);
 }
 
@@ -57,7 +106,8 @@ const NUMBER_WITH_UNIT = /^([-−]?\d*[.,]?\d+)(\s*[^\d\s/.,].*)?$/;
  * @param {HTMLInputElement} field
  * @param {number} by
  */
-export function stepped(field, by) {
+function stepped(field, by) {
+  if (field.value.trim() === "" && field.dataset.usual) return field.dataset.usual;
   const [, digits, unit = ""] = NUMBER_WITH_UNIT.exec(field.value.trim()) ?? ["", field.defaultValue];
   const number = Number(digits.replace(",", ".").replace("−", "-"));
   const size = Math.abs(by);

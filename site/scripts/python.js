@@ -4,8 +4,8 @@
 import { snapshotIsWorthMaking, spoilSnapshot } from "./snapshot.js";
 import { script } from "./trust.js";
 
-/** @typedef {{id: number, html?: string, problem?: string}} Reply */
-/** @typedef {{id: number, text: string, tries: number, settle: (reply: Reply | null) => void}} Question */
+/** @typedef {{id: number, html?: string, rig?: string, part?: string, problem?: string, damaged?: boolean}} Reply */
+/** @typedef {{id: number, text: string, sure: boolean, tries: number, settle: (reply: Reply | null) => void}} Question */
 
 const SILENCE = 10_000;
 const SLOW_START = 5_000;
@@ -18,6 +18,7 @@ export class Python extends EventTarget {
   /** @type {Worker | undefined} */ #worker;
   /** @type {Question | undefined} */ #asked;
   /** @type {Question | undefined} */ #next;
+  /** Questions that nothing may overtake. @type {Question[]} */ #sure = [];
   /** @type {"off" | "starting" | "ready" | "failed"} */ #state = "off";
   /** @type {"quick" | "plain"} */ #how = "quick";
   /** @type {"snapshot" | "plain" | undefined} */ #from;
@@ -32,16 +33,22 @@ export class Python extends EventTarget {
   }
 
   /**
-   * The latest question wins: one that another has overtaken is settled with null.
+   * The latest question wins: one that another has overtaken is settled with null. A change of the rig is sure of its
+   * turn, and settled with null only where Python fails.
    * @param {string} what
    * @param {Record<string, string>} form
+   * @param {{rig?: string, sure?: boolean}} [more]  the document of the rig it is about
    * @returns {Promise<Reply | null>}
    */
-  ask(what, form) {
+  ask(what, form, { rig, sure = false } = {}) {
     return new Promise((settle) => {
       const id = ++this.#count;
-      this.#next?.settle(null);
-      this.#next = { id, text: JSON.stringify({ id, what, form }), tries: 0, settle };
+      const question = { id, text: JSON.stringify({ id, what, form, rig }), sure, tries: 0, settle };
+      if (sure) this.#sure.push(question);
+      else {
+        this.#next?.settle(null);
+        this.#next = question;
+      }
       if (this.#state === "failed") this.#dropQuestions();
       else this.#send();
     });
@@ -71,7 +78,7 @@ export class Python extends EventTarget {
     clearTimeout(this.#watchdog);
     const asked = this.#asked;
     this.#asked = undefined;
-    asked?.settle(this.#next ? null : JSON.parse(message.reply));
+    asked?.settle(this.#next && !asked.sure ? null : JSON.parse(message.reply));
     this.#send();
   }
 
@@ -92,9 +99,10 @@ export class Python extends EventTarget {
   }
 
   #send() {
-    if (this.#state !== "ready" || this.#asked || !this.#next) return;
-    this.#asked = this.#next;
-    this.#next = undefined;
+    if (this.#state !== "ready" || this.#asked) return;
+    this.#asked = this.#sure.shift() ?? this.#next;
+    if (!this.#asked) return;
+    if (this.#asked === this.#next) this.#next = undefined;
     this.#worker?.postMessage({ ask: this.#asked.text });
     this.#watch(SILENCE);
   }
@@ -109,8 +117,8 @@ export class Python extends EventTarget {
   #silent() {
     const asked = this.#asked;
     this.#asked = undefined;
-    if (asked && this.#next) asked.settle(null);
-    else if (asked && ++asked.tries < 2) this.#next = asked;
+    if (asked && !asked.sure && this.#next) asked.settle(null);
+    else if (asked && ++asked.tries < 2) asked.sure ? this.#sure.unshift(asked) : (this.#next = asked);
     else if (asked) asked.settle({ id: asked.id, problem: "silent" });
     this.#begin("quick", "restarting");
   }
@@ -135,14 +143,15 @@ export class Python extends EventTarget {
   }
 
   #dropQuestions() {
-    for (const question of [this.#asked, this.#next]) question?.settle(null);
+    for (const question of [this.#asked, this.#next, ...this.#sure]) question?.settle(null);
     this.#asked = this.#next = undefined;
+    this.#sure = [];
   }
 
   #planSnapshot() {
     clearTimeout(this.#idle);
     this.#idle = setTimeout(() => {
-      if (this.#asked || this.#next || document.hidden) this.#planSnapshot();
+      if (this.#asked || this.#next || this.#sure.length || document.hidden) this.#planSnapshot();
       else this.#makeSnapshot();
     }, IDLE);
   }

@@ -1,6 +1,7 @@
 // A snapshot of Python's memory with everything imported, made on this device and kept in IndexedDB, so that
 // it costs nothing on the wire and never meets another engine than its own.
 import { BUILT } from "./built.js";
+import { committed, openStore, settled } from "./database.js";
 
 /** Pages of zeros, half of all, are left out. */
 const PAGE = 4096;
@@ -22,7 +23,7 @@ const KEY = `${BUILT.folder} ${navigator.userAgent}`;
  */
 export async function findSnapshot(unchecked) {
   try {
-    const store = await openStore("readonly");
+    const store = await openStore("snapshot", "readonly");
     const [description, heap] = [settled(store.get("description")), settled(store.get("heap"))];
     heap.catch(() => {}); // told where it is awaited, if it is
     const found = /** @type {Description | undefined} */ (await description);
@@ -39,7 +40,7 @@ export async function saveSnapshot(pyodide) {
   const whole = /** @type {Uint8Array} */ (pyodide.makeMemorySnapshot());
   const start = new Uint32Array(whole.buffer, 0, 2)[1];
   const end = Math.ceil(module._sbrk(0) / PAGE) * PAGE;
-  const store = await openStore("readwrite");
+  const store = await openStore("snapshot", "readwrite");
   const failures = failuresIn(await settled(store.get("description")));
   store.put({ key: KEY, head: whole.slice(0, start), checked: false, failures }, "description");
   store.put(withoutZeros(whole.subarray(start, start + end)), "heap");
@@ -47,7 +48,7 @@ export async function saveSnapshot(pyodide) {
 }
 
 export async function markChecked() {
-  const store = await openStore("readwrite");
+  const store = await openStore("snapshot", "readwrite");
   const description = await settled(store.get("description"));
   store.put({ ...description, checked: true }, "description");
   await committed(store);
@@ -55,7 +56,7 @@ export async function markChecked() {
 
 /** The snapshot failed: it goes, and after a second failure none is made again for this build in this browser. */
 export async function spoilSnapshot() {
-  const store = await openStore("readwrite");
+  const store = await openStore("snapshot", "readwrite");
   const description = await settled(store.get("description"));
   store.clear();
   store.put({ key: KEY, failures: failuresIn(description) + 1 }, "description");
@@ -64,7 +65,7 @@ export async function spoilSnapshot() {
 
 export async function snapshotIsWorthMaking() {
   try {
-    const store = await openStore("readonly");
+    const store = await openStore("snapshot", "readonly");
     return failuresIn(await settled(store.get("description"))) < 2;
   } catch {
     return false; // nowhere to keep it
@@ -136,38 +137,4 @@ function sumOf(bytes) {
 function forgetTrampoline(module) {
   const offset = module.HEAP32[module.__PyEM_EMSCRIPTEN_TRAMPOLINE_OFFSET / 4];
   module.HEAP32[(module.__PyRuntime + offset) / 4] = 0;
-}
-
-/**
- * @param {IDBTransactionMode} mode
- * @returns {Promise<IDBObjectStore>}
- */
-async function openStore(mode) {
-  const opening = indexedDB.open("snapshot");
-  opening.onupgradeneeded = () => opening.result.createObjectStore("snapshot");
-  const database = await settled(opening);
-  return database.transaction("snapshot", mode).objectStore("snapshot");
-}
-
-/**
- * @template T
- * @param {IDBRequest<T>} request
- * @returns {Promise<T>}
- */
-function settled(request) {
-  return new Promise((resolve, reject) => {
-    request.onsuccess = () => resolve(request.result);
-    request.onerror = () => reject(request.error);
-  });
-}
-
-/**
- * @param {IDBObjectStore} store
- * @returns {Promise<void>}
- */
-function committed(store) {
-  return new Promise((resolve, reject) => {
-    store.transaction.oncomplete = () => resolve();
-    store.transaction.onabort = () => reject(store.transaction.error);
-  });
 }

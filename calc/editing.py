@@ -1,0 +1,242 @@
+"""A rig's facts as a person changes them: one at a time, from what is typed; things added to its lists or taken away.
+
+Every change makes a new rig, or raises Unreadable with what to write instead. Nothing is guessed: what is left empty
+is not known.
+"""
+
+from __future__ import annotations
+
+import json
+from collections.abc import Mapping
+
+from calc.asks import Ask, Pick
+from calc.facts import FACTS, ONE_OF, Fact, fact_at
+from calc.form import field_unit, good_example, shown_text
+from calc.opening import LONGEST_NAME, MOST_THINGS, name_in
+from calc.printing import NBSP, printed
+from calc.quantity import Quantity
+from calc.reading import Unreadable, must_be_between, read_choice, read_quantity
+from calc.rig import Known, Rig, document, example_rig
+
+# The eight questions of a short start: enough for a board that answers most of what is asked on the spot.
+START = (
+    "bank.chemistry",
+    "bank.nominal_volts",
+    "bank.energy",
+    "inverter.continuous",
+    "inverter.system",
+    "outlets.0.configuration",
+    "inlet.configuration",
+)
+
+
+def text_of(rig: Rig) -> str:
+    """The rig's document as text: what is stored, exported and read again."""
+    return json.dumps(document(rig), ensure_ascii=False, separators=(",", ":"))
+
+
+# --- one fact ------------------------------------------------------------------------------------------------
+
+
+def asked_as(path: str) -> Ask | Pick | None:
+    """The fact as a form asks it; None for a name, and for what refers to things of the rig."""
+    fact = fact_at(path)
+    if fact.low is not None and fact.high is not None:
+        return Ask(symbol="", label=fact.label, default=_usual(path, fact), low=fact.low, high=fact.high, help=fact.help, whole=fact.whole)
+    if fact.options and not fact.many:
+        return Pick(
+            label=fact.label,
+            options_by_rules=dict.fromkeys(("nec", "iec"), fact.options),
+            default_by_rules=dict.fromkeys(("nec", "iec"), fact.options[0]),
+            help=fact.help,
+        )
+    return None
+
+
+def _usual(path: str, fact: Fact) -> Quantity:
+    """A number of the right size, where a first tap on more or less begins: the example's, else the least."""
+    group, *_, name = path.split(".")
+    places = (f"{group}.{place}.{name}" for place in range(example_rig().count(group)))
+    found = (example_rig().facts.get(place) for place in (f"{group}.{name}", *places))
+    assert fact.low is not None
+    return next((known for known in found if isinstance(known, Quantity)), fact.low)
+
+
+def choices_of(rig: Rig, fact: Fact) -> tuple[str, ...]:
+    """What a fact may be: its options, or the names of the things that it refers to."""
+    return fact.options or names_in(rig, fact.refers_to)
+
+
+def names_in(rig: Rig, group: str) -> tuple[str, ...]:
+    names = (rig.facts.get(f"{group}.{place}.name") for place in range(rig.count(group)))
+    return tuple(name for name in names if isinstance(name, str))
+
+
+def shown_fact(path: str, known: Known | None) -> str:
+    """A fact as its field shows it: a bare number in the unit these people use, empty where it is not known."""
+    if isinstance(known, Quantity):
+        spec = asked_as(path)
+        assert isinstance(spec, Ask)
+        unit = field_unit(spec)
+        alike = known.unit.factor == unit.factor and known.unit.point == unit.point
+        return shown_text(known) if alike else printed(known).replace(NBSP, " ")
+    return "\n".join(known) if isinstance(known, tuple) else known or ""
+
+
+def read_fact(rig: Rig, path: str, text: str) -> Known | None:
+    """What was typed, as the fact at this path; None where it was left empty. Raises Unreadable."""
+    fact = fact_at(path)
+    if not text.strip():
+        return None
+    if fact.low is not None and fact.high is not None:
+        return _read_number(fact, path, text)
+    if fact.many:
+        return tuple(read_choice(line, choices_of(rig, fact)) for line in text.split("\n"))
+    if fact.options or fact.refers_to:
+        return read_choice(text, choices_of(rig, fact))
+    return _read_name(rig, path, text)
+
+
+def _read_number(fact: Fact, path: str, text: str) -> Quantity:
+    spec = asked_as(path)
+    assert isinstance(spec, Ask)
+    quantity = must_be_between(read_quantity(text, field_unit(spec), good_example(spec)), spec.low, spec.high)
+    if fact.whole and quantity.si % 1:
+        raise Unreadable("must be a whole number")
+    return quantity
+
+
+def _read_name(rig: Rig, path: str, text: str) -> str:
+    name = " ".join(text.split())
+    name_in(name)
+    group, _, own = path.rpartition(".")
+    if own == "name" and name != rig.facts.get(path) and name in names_in(rig, group.split(".")[0]):
+        raise Unreadable(f"must be a name of its own; there is a {name} already")
+    return name
+
+
+def with_fact(rig: Rig, path: str, text: str) -> Rig:
+    """The rig with a fact as it was typed. Raises Unreadable, beginning with the fact's label."""
+    try:
+        if path == "name":
+            return Rig(_read_name(rig, path, text), rig.facts)
+        return with_known(rig, path, read_fact(rig, path, text))
+    except Unreadable as problem:
+        label = "What the rig is called" if path == "name" else fact_at(path).label
+        raise Unreadable(f"{label} {problem}.") from None
+
+
+def with_known(rig: Rig, path: str, known: Known | None) -> Rig:
+    """The rig with a fact changed, or forgotten. Where a thing is renamed, what refers to it follows."""
+    facts = {place: value for place, value in rig.facts.items() if place != path}
+    if known is not None:
+        facts[path] = known
+    group, *place, name = path.split(".")
+    old = rig.facts.get(path)
+    if name == "name" and place and isinstance(old, str) and isinstance(known, str):
+        facts = _referring(facts, group, {old: known})
+    return Rig(rig.name, _in_order(facts))
+
+
+def _referring(facts: Mapping[str, Known], group: str, renamed: Mapping[str, str]) -> dict[str, Known]:
+    """The facts, those that refer to a thing of this list under its new name."""
+    found = dict(facts)
+    for path, known in facts.items():
+        if fact_at(path).refers_to != group:
+            continue
+        if isinstance(known, str):
+            found[path] = renamed.get(known, known)
+        elif isinstance(known, tuple):
+            found[path] = tuple(renamed.get(name, name) for name in known)
+    return found
+
+
+def _in_order(facts: Mapping[str, Known]) -> dict[str, Known]:
+    """In the order of the schema, so that a document reads like its form."""
+    groups = [group.removesuffix("[]") for group in FACTS]
+
+    def place(path: str) -> tuple[int, int, int]:
+        group, *number, name = path.split(".")
+        known = list(FACTS.get(group) or FACTS[f"{group}[]"])
+        return groups.index(group), int(number[0]) if number else 0, known.index(name)
+
+    return {path: facts[path] for path in sorted(facts, key=place)}
+
+
+# --- things of a list ------------------------------------------------------------------------------------------
+
+
+def added(rig: Rig, group: str) -> Rig:
+    """The rig with one more thing in a list, of which only a name is known."""
+    return with_known(rig, f"{group}.{_next_place(rig, group)}.name", _free_name(rig, group, ONE_OF[group]))
+
+
+def copied(rig: Rig, group: str, place: int) -> Rig:
+    """The rig with a copy of a thing at the end of its list, under a name of its own."""
+    old = rig.facts.get(f"{group}.{place}.name")
+    new = _next_place(rig, group)
+    facts = dict(rig.facts)
+    for path, known in rig.facts.items():
+        if path.startswith(f"{group}.{place}."):
+            facts[f"{group}.{new}.{path.split('.')[2]}"] = known
+    facts[f"{group}.{new}.name"] = _free_name(rig, group, str(old or ONE_OF[group]))
+    return Rig(rig.name, _in_order(facts))
+
+
+def removed(rig: Rig, group: str, place: int) -> Rig:
+    """The rig without a thing; what referred to it refers to nothing."""
+    gone = rig.facts.get(f"{group}.{place}.name")
+    facts: dict[str, Known] = {}
+    for path, known in rig.facts.items():
+        start, *number, name = path.split(".")
+        if start != group or not number:
+            facts[path] = known
+        elif int(number[0]) != place:
+            facts[f"{group}.{int(number[0]) - (int(number[0]) > place)}.{name}"] = known
+    return Rig(rig.name, _in_order(_without(facts, group, gone) if isinstance(gone, str) else facts))
+
+
+def _without(facts: Mapping[str, Known], group: str, gone: str) -> dict[str, Known]:
+    found: dict[str, Known] = {}
+    for path, known in facts.items():
+        refers = fact_at(path).refers_to == group
+        if refers and isinstance(known, tuple):
+            found[path] = tuple(name for name in known if name != gone)
+        elif not (refers and known == gone):
+            found[path] = known
+    return found
+
+
+def _next_place(rig: Rig, group: str) -> int:
+    if rig.count(group) >= MOST_THINGS:
+        raise Unreadable(f"A rig takes {MOST_THINGS} of a kind at most.")
+    return rig.count(group)
+
+
+def _free_name(rig: Rig, group: str, called: str) -> str:
+    taken = names_in(rig, group)
+    numbered = (f"{called[: LONGEST_NAME - 4]} {number}" for number in range(2, MOST_THINGS + 2))
+    return called if called not in taken else next(name for name in numbered if name not in taken)
+
+
+# --- a whole rig -----------------------------------------------------------------------------------------------
+
+
+def started(texts: Mapping[str, str]) -> tuple[Rig | None, dict[str, str]]:
+    """A rig from the short start's answers; or what is wrong with them, by path."""
+    rig, problems = Rig("", {}), {}
+    for path in ("name", *START):
+        try:
+            rig = with_fact(rig, path, texts.get(path, ""))
+        except Unreadable as problem:
+            problems[path] = str(problem)
+    if any(path.startswith("outlets.") for path in rig.facts):
+        rig = with_known(rig, "outlets.0.name", ONE_OF["outlets"])
+    return (None, problems) if problems else (rig, {})
+
+
+def unknown_facts(rig: Rig, group: str, place: int | None = None) -> int:
+    """How many facts of a group, or of one thing in a list, are not known."""
+    known = FACTS[group if place is None else f"{group}[]"]
+    start = group if place is None else f"{group}.{place}"
+    return sum(f"{start}.{name}" not in rig.facts for name in known)

@@ -1,0 +1,138 @@
+"""What a page may ask about a rig: its board, its parts as forms, and each change of it.
+
+Every question comes with the rig's document, or without one, and then the example stands in. A change answers with the
+new document, which the page stores; what cannot be read leaves the rig as it was.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Mapping
+from functools import cache
+from typing import Any
+
+from calc import editing, units
+from calc.board import LiveBoard
+from calc.catalogue import check_called
+from calc.check import NEC
+from calc.form import fill, subject_of, to_keep
+from calc.quantity import Quantity
+from calc.reading import Unreadable
+from calc.rendering import Renderer
+from calc.rig import Rig, example_rig
+from calc.rig_form import now_fields, part_called, parts_of
+
+Form = Mapping[str, str]
+Told = dict[str, Any]
+
+
+@cache
+def _live_board() -> LiveBoard:
+    return LiveBoard()
+
+
+class Desk:
+    """Answers the questions about one rig."""
+
+    def __init__(self, renderer: Renderer, rig: Rig | None, form: Form) -> None:
+        self._renderer, self._rig, self._form = renderer, rig, form
+        self._rules = form.get("rules", NEC)
+
+    @property
+    def _whole(self) -> Rig:
+        return self._rig or example_rig()
+
+    # --- showing --------------------------------------------------------------------------------------------------
+
+    def board(self) -> Told:
+        return {"html": self._board(self._rig)}
+
+    def _board(self, rig: Rig | None) -> str:
+        rows = _live_board().rows(rig, self._rules)
+        return self._renderer.board_pieces(rows, rig or example_rig(), self._form.get("whose", "example"), self._form.get("root", "./"))
+
+    def now(self) -> Told:
+        """The board with the panel of what changes from hour to hour."""
+        return {"html": self._board(self._rig) + self._panel(self._whole)}
+
+    def _panel(self, rig: Rig) -> str:
+        return self._renderer.render("now.html", fields=now_fields(rig), people=units.people(), rules=self._rules)
+
+    def part(self) -> Told:
+        """One part of the rig as a form; without a key, the list of all parts."""
+        return {"html": self._part(self._whole, self._form.get("part", ""))}
+
+    def _part(self, rig: Rig, key: str, done: str = "") -> str:
+        shown = part_called(rig, key) if key else None
+        return self._renderer.render("part.html", rig=rig, part=shown, parts=list(parts_of(rig)), done=done)
+
+    def start(self) -> Told:
+        """A new rig from the short start's answers, or what is wrong with them."""
+        rig, problems = editing.started(self._form)
+        if rig is None:
+            return {"html": self._renderer.render("start_problems.html", problems=problems)}
+        return {"rig": editing.text_of(rig), "html": ""}
+
+    def example(self) -> Told:
+        """The example's document, for a copy of one's own."""
+        return {"rig": editing.text_of(example_rig()), "html": ""}
+
+    def read(self) -> Told:
+        """The document, read and written anew: what is imported is shown before it is kept."""
+        return {"rig": editing.text_of(self._whole), "html": self._renderer.render("read.html", rig=self._whole, parts=list(parts_of(self._whole)))}
+
+    # --- changing -------------------------------------------------------------------------------------------------
+
+    def fact(self) -> Told:
+        """One fact as it was typed; then the board or the part that shows it."""
+        path = self._form["path"]
+        try:
+            rig = editing.with_fact(self._whole, path, self._form.get("text", ""))
+        except Unreadable as problem:
+            return {"html": self._renderer.render("fact_problem.html", path=path, problem=str(problem))}
+        return {"rig": editing.text_of(rig), "html": self._after(rig, path)}
+
+    def _after(self, rig: Rig, path: str) -> str:
+        fine = self._renderer.render("fact_problem.html", path=path, problem="")
+        return fine + (self._board(rig) if self._form.get("then") == "board" else "")
+
+    def add(self) -> Told:
+        group = self._form["part"]
+        rig = editing.added(self._whole, group)
+        return self._listed(rig, f"{group}.{rig.count(group) - 1}", "Added")
+
+    def copy(self) -> Told:
+        group, _, place = self._form["part"].partition(".")
+        rig = editing.copied(self._whole, group, int(place))
+        return self._listed(rig, f"{group}.{rig.count(group) - 1}", "Copied: this is the copy")
+
+    def remove(self) -> Told:
+        group, _, place = self._form["part"].partition(".")
+        name = self._whole.facts.get(f"{self._form['part']}.name", "it")
+        return self._listed(editing.removed(self._whole, group, int(place)), group, f"Removed: {name}")
+
+    def _listed(self, rig: Rig, key: str, done: str) -> Told:
+        return {"rig": editing.text_of(rig), "html": self._part(rig, key, done), "part": key}
+
+    def keep(self) -> Told:
+        """What was typed in a check, as facts of the rig: the named one, or all."""
+        kind = check_called(self._form["check"])
+        texts = {name: text for name, text in self._form.items() if name in kind.asks}
+        asked = fill(kind, texts, self._rig, self._rules, subject_of(self._form))
+        rig = self._whole
+        for name in to_keep(asked, rig):
+            if self._form.get("name") in (name, "all"):
+                path = rig.path_of(kind.asks[name].fact, asked.things)
+                assert path is not None
+                rig = with_value(rig, path, getattr(asked.check, name))
+        return {"rig": editing.text_of(rig), "html": ""}
+
+
+def with_value(rig: Rig, path: str, value: Quantity | str) -> Rig:
+    """A value of a form as a fact, read as it would be typed."""
+    text = editing.shown_fact(path, value) if isinstance(value, Quantity) else value
+    return editing.with_fact(rig, path, text)
+
+
+QUESTIONS: dict[str, Callable[[Desk], Told]] = {
+    name: getattr(Desk, name) for name in ("board", "now", "part", "start", "example", "read", "fact", "add", "copy", "remove", "keep")
+}

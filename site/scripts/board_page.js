@@ -1,0 +1,87 @@
+// The board: what it showed last is there at once; then it is worked anew, and again whenever a fact changes.
+import { termsOf, usualTerms, watchFacts } from "./fields.js";
+import { byId, place } from "./pieces.js";
+import { keepBoard, onOtherTab } from "./rigs.js";
+
+const ANSWERED_AT_BUILD = JSON.stringify({ units: "us", rules: "nec" });
+
+export class BoardPage {
+  #desk;
+  /** @type {Record<string, string>} */ #terms;
+
+  /** @param {import("./desk.js").Desk} desk */
+  constructor(desk) {
+    this.#desk = desk;
+    this.#terms = termsOf({ units: "us", rules: "nec", ...usualTerms() });
+    const form = /** @type {HTMLFormElement} */ (byId("now-form"));
+    watchFacts(form, (path, text) => (path in this.#terms ? this.#turn(path, text) : this.#change(path, text)));
+    onOtherTab(() => desk.open().then(() => this.#answer()));
+    this.#paintLast();
+    this.#answer();
+  }
+
+  /** What was there last, before Python has started. */
+  #paintLast() {
+    const { rig } = this.#desk;
+    const terms = JSON.stringify(this.#terms);
+    const last = rig?.board?.terms === terms ? rig.board.html : undefined;
+    if (last) place(last);
+    if (last) this.#markStale("before");
+    else if (rig || terms !== ANSWERED_AT_BUILD) this.#markStale("now");
+  }
+
+  get #form() {
+    return { ...this.#terms, whose: this.#desk.whose, root: document.documentElement.dataset.root ?? "./" };
+  }
+
+  async #answer() {
+    const reply = await this.#desk.ask("now", this.#form);
+    if (!reply?.html) return;
+    byId("now").hidden = false;
+    this.#show(reply.html);
+  }
+
+  /**
+   * One fact of the panel has changed, and with it perhaps every row.
+   * @param {string} path
+   * @param {string} text
+   */
+  async #change(path, text) {
+    this.#markStale("now");
+    const whose = this.#desk.rig ? "own" : "changed";
+    const reply = await this.#desk.change("fact", { ...this.#form, whose, path, text, then: "board" });
+    if (reply?.rig && reply.html) this.#show(reply.html);
+    else if (reply?.html) place(reply.html);
+  }
+
+  /**
+   * Other units or other rules.
+   * @param {string} name
+   * @param {string} value
+   */
+  #turn(name, value) {
+    localStorage.setItem(name, value);
+    this.#terms = { ...this.#terms, [name]: value };
+    this.#markStale("now");
+    this.#answer();
+  }
+
+  /** @param {string} html */
+  #show(html) {
+    place(html);
+    byId("stale").hidden = true;
+    document.documentElement.classList.remove("out-of-date");
+    const { rig } = this.#desk;
+    // The words and the rows, without the panel: it comes alive only with Python.
+    const shown = ["whose", "rows"].map((id) => `<div data-piece="${id}">${byId(id).innerHTML}</div>`).join("");
+    if (rig) keepBoard(rig, JSON.stringify(this.#terms), shown).catch((problem) => console.warn(problem));
+  }
+
+  /** @param {"before" | "now"} words */
+  #markStale(words) {
+    const stale = byId("stale");
+    stale.textContent = stale.getAttribute(`data-words-${words}`);
+    stale.hidden = false;
+    document.documentElement.classList.add("out-of-date");
+  }
+}

@@ -1,0 +1,186 @@
+// The page of the rig: which rigs are here, the facts of the one in use part by part, and passing it on.
+import { textsOf, usualTerms, watchFacts } from "./fields.js";
+import { byId, place } from "./pieces.js";
+import { allRigs, onOtherTab, use } from "./rigs.js";
+import { say } from "./state.js";
+
+/** @typedef {import("./rigs.js").Rig} Rig */
+
+export class RigPage {
+  #python;
+  #desk;
+  /** @type {string | undefined} a document that was read and not yet kept */ #taken;
+
+  /**
+   * @param {import("./python.js").Python} python
+   * @param {import("./desk.js").Desk} desk
+   */
+  constructor(python, desk) {
+    this.#python = python;
+    this.#desk = desk;
+    const part = /** @type {HTMLFormElement} */ (byId("part"));
+    watchFacts(part, (path, text) => this.#change(path, text));
+    byId("facts").addEventListener("click", (event) => this.#tapped(event));
+    byId("main").addEventListener("click", (event) => this.#act(event));
+    byId("rig-undo").addEventListener("click", () => this.#undo());
+    byId("rig-file").addEventListener("change", () => this.#read());
+    byId("rig-take").addEventListener("click", () => this.#take());
+    addEventListener("popstate", () => this.#showPart());
+    onOtherTab(() => desk.open().then(() => this.#show()));
+    this.#show();
+  }
+
+  async #show() {
+    const { rig } = this.#desk;
+    for (const id of ["facts", "rig-acts"]) byId(id).hidden = !rig;
+    byId("passing").hidden = false;
+    await this.#listRigs();
+    await this.#showPart();
+  }
+
+  async #listRigs() {
+    const rigs = await allRigs().catch(() => /** @type {Rig[]} */ ([]));
+    const words = byId("rig-words").dataset;
+    const entries = rigs.map((rig) => this.#entry(rig.id, rig.name || words.wordUnnamed, rig.removed ? words.wordGone : words.wordTap));
+    byId("rigs").replaceChildren(...entries, this.#entry("", words.wordExample, words.wordTap));
+    byId("rigs-here").hidden = rigs.length === 0;
+  }
+
+  /**
+   * @param {string} id
+   * @param {string} [name]
+   * @param {string} [state]
+   */
+  #entry(id, name = "", state = "") {
+    const entry = /** @type {DocumentFragment} */ (/** @type {HTMLTemplateElement} */ (byId("rig-entry")).content.cloneNode(true));
+    const inUse = id === (this.#desk.rig?.id ?? "");
+    const [button, called, said] = ["[data-use]", "[data-name]", "[data-state]"].map((part) => /** @type {HTMLElement} */ (entry.querySelector(part)));
+    button.dataset.use = id;
+    button.setAttribute("aria-pressed", String(inUse));
+    called.textContent = name;
+    said.textContent = inUse ? (byId("rig-words").dataset.wordUsed ?? "") : state;
+    return entry;
+  }
+
+  /** The part that the address names. */
+  async #showPart() {
+    if (!this.#desk.rig) return;
+    const reply = await this.#desk.ask("part", { ...usualTerms(), part: textsOf(location).part ?? "" });
+    if (reply?.html) place(reply.html);
+    else if (reply?.problem && location.search) this.#goTo("");
+  }
+
+  /** @param {string} part */
+  #goTo(part) {
+    history.pushState(null, "", part ? `?part=${part}` : location.pathname);
+    return this.#showPart();
+  }
+
+  /**
+   * @param {string} path
+   * @param {string} text
+   */
+  async #change(path, text) {
+    const reply = await this.#desk.change("fact", { ...usualTerms(), path, text });
+    if (reply?.html) place(reply.html);
+    if (!reply?.rig) return;
+    this.#done("kept");
+    if (path.endsWith("name")) this.#listRigs();
+  }
+
+  /** @param {MouseEvent} event */
+  async #tapped(event) {
+    const target = /** @type {HTMLElement} */ (event.target);
+    const link = target.closest("a");
+    if (link?.getAttribute("href")?.startsWith("?")) {
+      event.preventDefault();
+      await this.#goTo(textsOf(new URL(link.href)).part ?? "");
+      return byId("facts").scrollIntoView();
+    }
+    const { ask, part = "" } = target.closest("button")?.dataset ?? {};
+    if (!ask) return;
+    const reply = await this.#desk.change(ask, { ...usualTerms(), part });
+    if (reply?.problem) return void (byId("rig-problem").textContent = reply.problem);
+    if (!reply?.html) return;
+    history.pushState(null, "", `?part=${reply.part}`);
+    place(reply.html);
+    byId("rig-undo").hidden = false;
+    byId("facts").scrollIntoView();
+  }
+
+  async #undo() {
+    await this.#desk.undo();
+    this.#done("undone");
+    this.#show();
+  }
+
+  /** @param {MouseEvent} event */
+  async #act(event) {
+    const button = /** @type {HTMLElement} */ (event.target).closest("button");
+    if (button?.dataset.use !== undefined) return this.#use(button.dataset.use);
+    if (button?.dataset.act === "copy") return this.#keep(this.#desk.document);
+    if (button?.dataset.act === "remove") return this.#remove();
+    if (button?.dataset.act === "export") return this.#export();
+  }
+
+  /** @param {string} id */
+  async #use(id) {
+    use(id);
+    await this.#desk.openAgain(id);
+    history.replaceState(null, "", location.pathname);
+    this.#show();
+  }
+
+  /** @param {string | undefined} document */
+  async #keep(document) {
+    if (!document) return;
+    await this.#desk.keep(document);
+    history.replaceState(null, "", location.pathname);
+    await this.#show();
+    byId("rigs-here").scrollIntoView();
+  }
+
+  async #remove() {
+    const name = this.#desk.rig?.name ?? "";
+    await this.#desk.remove(Date.now());
+    use(undefined);
+    await this.#desk.open();
+    this.#done("removed", { name });
+    this.#show();
+  }
+
+  #export() {
+    const link = document.createElement("a");
+    link.href = URL.createObjectURL(new Blob([this.#desk.document ?? ""], { type: "application/json" }));
+    link.download = `${this.#desk.rig?.name || "rig"}.json`;
+    link.click();
+    URL.revokeObjectURL(link.href);
+  }
+
+  /** A file is shown before it is kept. */
+  async #read() {
+    const [file] = /** @type {HTMLInputElement} */ (byId("rig-file")).files ?? [];
+    if (!file) return;
+    const reply = await this.#python.ask("read", usualTerms(), { rig: (await file.text()) || "empty", sure: true });
+    this.#taken = reply?.rig;
+    byId("rig-take").hidden = !reply?.rig;
+    if (reply?.html) place(reply.html);
+    else byId("read").textContent = reply?.problem ?? "";
+  }
+
+  async #take() {
+    await this.#keep(this.#taken);
+    this.#taken = undefined;
+    byId("rig-take").hidden = true;
+    byId("read").replaceChildren();
+  }
+
+  /**
+   * @param {string} what
+   * @param {Record<string, string>} [values]
+   */
+  #done(what, values) {
+    say("rig-done", what, values);
+    byId("rig-undo").hidden = !this.#desk.rig?.before;
+  }
+}
