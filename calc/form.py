@@ -12,7 +12,7 @@ from dataclasses import dataclass, field
 
 from calc import units
 from calc.check import NEC, Answer, Ask, Check, Example, Missing, Offer, Pick, as_stated, not_known
-from calc.facts import FACTS, fact_at
+from calc.facts import FACTS, WORKED_OUT, fact_at
 from calc.printing import NBSP, Line, as_read, number_text, printed
 from calc.quantity import Quantity
 from calc.reading import Unreadable, must_be_between, read_choice, read_quantity
