@@ -4,6 +4,8 @@
     python -m calc CHECK NAME=VALUE ...  answers one, for the example rig or with --rig FILE
     python -m calc walk-round            inspects the whole rig: faults first, with what would clear them
     python -m calc facts                 the JSON Schema of a rig
+    python -m calc share                 the rig as a short text, or as a link with --address
+    python -m calc read-shared TEXT ...  the rig's document, of that text or link, or of several codes' in any order
 
 Exit status 0 whatever the verdict; 2 for words that cannot be read, with the reason on standard error.
 """
@@ -23,7 +25,8 @@ from calc.check import NEC, RULE_SETS, Check
 from calc.form import Asked, fill
 from calc.printing import Line, compared
 from calc.quantity import Condition
-from calc.rig import DamagedRig, Rig, read_rig, schema
+from calc.rig import DamagedRig, Rig, document, example_rig, read_rig, schema
+from calc.sharing import TooLarge, shared, unpacked
 from calc.walkround import Finding, Unknown, WalkRound, walk_round
 
 
@@ -53,9 +56,10 @@ def main(words: list[str]) -> int:
 
 def _told(words: list[str]) -> argparse.Namespace:
     parser = _Parser(prog="python -m calc", description="Job-site answers for power on wheels.")
-    parser.add_argument("check", nargs="?", help="a check like wire/wire-for-run, or: walk-round, facts")
+    parser.add_argument("check", nargs="?", help="a check like wire/wire-for-run, or: walk-round, facts, share, read-shared")
     parser.add_argument("values", nargs="*", metavar="NAME=VALUE", help='what to change, like "run_length=75 ft"')
     parser.add_argument("--rig", type=Path, help="a rig's JSON file; without it the example rig answers")
+    parser.add_argument("--address", default="", help="for share: the page that the link is to open")
     parser.add_argument("--units", default=units.US, help=" or ".join(units.PEOPLE))
     parser.add_argument("--rules", default=NEC, help=" or ".join(RULE_SETS))
     parser.add_argument("--json", action="store_true")
@@ -69,8 +73,12 @@ def _told(words: list[str]) -> argparse.Namespace:
 def _carried_out(told: argparse.Namespace) -> str:
     if told.check is None:
         return _json(as_json.catalogue()) if told.json else _list()
-    if told.check in ("facts", "walk-round") and told.values:
+    if told.check in ("facts", "walk-round", "share") and told.values:
         raise Unusable(f"{told.check} takes no values.")
+    if told.check == "share":
+        return _shared(told)
+    if told.check == "read-shared":
+        return _json(_read_shared(told.values))
     if told.check == "facts":
         return _json(schema())
     if told.check == "walk-round":
@@ -78,6 +86,27 @@ def _carried_out(told: argparse.Namespace) -> str:
         return _json(as_json.walk_round(found)) if told.json else _walked(found)
     asked = _asked(told)
     return _json(as_json.answer(asked)) if told.json else _spoken(asked)
+
+
+def _shared(told: argparse.Namespace) -> str:
+    """The rig as a text or a link; and where one code is too small for it, what each of several says."""
+    try:
+        found = shared(_rig(told.rig) or example_rig())
+        texts = found.texts(told.address)
+    except TooLarge as problem:
+        raise Unusable(str(problem), "rig") from None
+    whole = found.link(told.address) if told.address else found.text
+    if told.json:
+        return _json({"text": whole, "codes": texts, "left_out": list(found.left_out)})
+    lines = [whole, *(f"left out, as it does not fit: {words}" for words in found.left_out)]
+    return "\n".join(lines if len(texts) == 1 else [*lines, "", f"In {len(texts)} codes:", *texts])
+
+
+def _read_shared(texts: list[str]) -> dict[str, Any]:
+    try:
+        return document(unpacked(*texts))
+    except DamagedRig as problem:
+        raise Unusable(str(problem), "text") from None
 
 
 def _asked(told: argparse.Namespace) -> Asked:

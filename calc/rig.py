@@ -196,7 +196,7 @@ def _quantity(fact: Fact, value: Any) -> Quantity:
     if not isinstance(value, dict) or value.keys() != {"value", "unit"} or type(value["value"]) not in (int, float):
         raise Unreadable('must be written {"value": number, "unit": "…"}')
     unit = _UNITS.get(value["unit"]) if isinstance(value["unit"], str) else None
-    if unit is None or not _fits(unit, fact.low.unit):
+    if unit is None or not fits(unit, fact.low.unit):
         raise Unreadable(f"must be {fact.low.unit.word}, like {fact.low}")
     if fact.whole and (unit is not fact.low.unit or float(value["value"]) % 1):
         raise Unreadable("must be a whole number, without a unit")
@@ -206,7 +206,7 @@ def _quantity(fact: Fact, value: Any) -> Quantity:
         raise problem if isinstance(problem, Unreadable) else Unreadable("must be a finite number") from None
 
 
-def _fits(unit: Unit, wanted: Unit) -> bool:
+def fits(unit: Unit, wanted: Unit) -> bool:
     return (unit.dimension, unit.point, unit.kind) == (wanted.dimension, wanted.point, wanted.kind)
 
 
@@ -282,7 +282,7 @@ def _fact_schema(fact: Fact) -> dict[str, Any]:
     if fact.low is None:
         written = {"pattern": f"^(?:{fact.pattern})$"} if fact.pattern else {}
         return described | {"type": ["string", "null"], **_NAME_SCHEMA, **written}
-    fitting = [fact.low.unit.sign] if fact.whole else [unit.sign for unit in u.TYPED if _fits(unit, fact.low.unit)]
+    fitting = [fact.low.unit.sign] if fact.whole else [unit.sign for unit in u.TYPED if fits(unit, fact.low.unit)]
     number = {
         "type": "object",
         "required": ["value", "unit"],

@@ -18,7 +18,7 @@ from typing import Any
 HERE = Path(__file__).resolve().parent
 LOCK = HERE / "wheels.json"
 # For the phone: what calc imports. For the build only: micropip itself.
-WANTED = ("jinja2==3.1.6", "pint==0.25.3")
+WANTED = ("jinja2==3.1.6", "pint==0.25.3", "qrcodegen==1.8.0")
 PACKER = ("micropip==0.11.1",)
 # markupsafe is published with compiled wheels only; its pure half is taken out of one of them.
 COMPILED = ("markupsafe==3.0.4",)
