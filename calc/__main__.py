@@ -3,6 +3,7 @@
     python -m calc                       lists the chapters and the checks
     python -m calc CHECK NAME=VALUE ...  answers one, for the example rig or with --rig FILE
     python -m calc walk-round            inspects the whole rig: faults first, with what would clear them
+    python -m calc day                   foretells the rig's plan: three days of charge; --date 2027-06-18
     python -m calc facts                 the JSON Schema of a rig
     python -m calc share                 the rig as a short text, or as a link with --address
     python -m calc read-shared TEXT ...  the rig's document, of that text or link, or of several codes' in any order
@@ -14,6 +15,7 @@ from __future__ import annotations
 
 import argparse
 import json
+import re
 import sys
 from contextlib import suppress
 from pathlib import Path
@@ -22,7 +24,10 @@ from typing import Any, NoReturn
 from calc import as_json, units
 from calc.catalogue import CHAPTERS, UnknownCheck, check_called, checks_of
 from calc.check import NEC, RULE_SETS, Check
+from calc.clock import DATE
+from calc.day import CAUTIONS, QUESTION, Day, day_of
 from calc.form import Asked, fill
+from calc.planning.moments import Hour
 from calc.printing import Line, compared
 from calc.quantity import Condition
 from calc.rig import DamagedRig, Rig, document, example_rig, read_rig, schema
@@ -56,24 +61,29 @@ def main(words: list[str]) -> int:
 
 def _told(words: list[str]) -> argparse.Namespace:
     parser = _Parser(prog="python -m calc", description="Job-site answers for power on wheels.")
-    parser.add_argument("check", nargs="?", help="a check like wire/wire-for-run, or: walk-round, facts, share, read-shared")
+    parser.add_argument("check", nargs="?", help="a check like wire/wire-for-run, or: walk-round, day, facts, share, read-shared")
     parser.add_argument("values", nargs="*", metavar="NAME=VALUE", help='what to change, like "run_length=75 ft"')
     parser.add_argument("--rig", type=Path, help="a rig's JSON file; without it the example rig answers")
     parser.add_argument("--address", default="", help="for share: the page that the link is to open")
     parser.add_argument("--units", default=units.US, help=" or ".join(units.PEOPLE))
     parser.add_argument("--rules", default=NEC, help=" or ".join(RULE_SETS))
+    parser.add_argument("--date", help="of the plan's first day, like 2027-06-18; only with day")
     parser.add_argument("--json", action="store_true")
     told = parser.parse_intermixed_args(words)
     for name, known in (("units", units.PEOPLE), ("rules", RULE_SETS)):
         if getattr(told, name) not in known:
             raise Unusable(f"--{name} must be {' or '.join(known)}.", name)
+    if told.date is not None and told.check != "day":
+        raise Unusable("--date is said with day only.", "date")
+    if told.date is not None and not re.fullmatch(DATE, told.date):
+        raise Unusable("--date must be written like 2027-06-18.", "date")
     return told
 
 
 def _carried_out(told: argparse.Namespace) -> str:
     if told.check is None:
         return _json(as_json.catalogue()) if told.json else _list()
-    if told.check in ("facts", "walk-round", "share") and told.values:
+    if told.check in ("facts", "walk-round", "day", "share") and told.values:
         raise Unusable(f"{told.check} takes no values.")
     if told.check == "share":
         return _shared(told)
@@ -84,6 +94,9 @@ def _carried_out(told: argparse.Namespace) -> str:
     if told.check == "walk-round":
         found = walk_round(_rig(told.rig), told.rules)
         return _json(as_json.walk_round(found)) if told.json else _walked(found)
+    if told.check == "day":
+        foretold = day_of(_rig(told.rig), told.date)
+        return _json(as_json.day(foretold)) if told.json else _foretold(foretold)
     asked = _asked(told)
     return _json(as_json.answer(asked)) if told.json else _spoken(asked)
 
@@ -213,6 +226,33 @@ def _walked(found: WalkRound) -> str:
     lines += ["", *(f"NOT ANSWERED  {_heading(finding)}: {finding.say}" for finding in found.unanswered)]
     lines += ["", *(f"FINE  {_heading(finding)}: {finding.say}" for finding in found.fine)]
     return "\n".join([*lines, "", "Your local code, the maker's manual and a licensed person decide."])
+
+
+def _foretold(found: Day) -> str:
+    """The day as a colleague would tell it: does it last, what happens when, what would carry it through."""
+    told = found.answer
+    lines = [f"{found.rig.name}. {QUESTION}", f"{told.verdict.upper()}. {told.say}"]
+    lines += [f"  missing: {missing.label}. {missing.where}." for missing in found.missing]
+    if found.is_known:
+        lines += ["", *(f"  {window.name}: {window.thing}, {window.when}" for window in found.course.plan.windows)]
+        lines += ["", *(f"  {moment.kind} sun: {moment.say}" for moment in found.moments)]
+        lines += ["", "  charge at        poor typical good    sun  taken  outlet", *map(_hour_line, found.hours[::3]), ""]
+    lines += [f"  {held.verdict:9} {held.label}: {held.sentence}" for held in told.requirements]
+    lines += [f"  carries it: {one.say}, then it is {one.verdict}" for one in found.carriers]
+    if told.verdict == "no" and not found.carriers:
+        lines.append("  carries it: no single change does")
+    lines += [f"  {caution.signal}: {caution.hazard}. {caution.consequence}. {caution.avoid}." for caution in CAUTIONS]
+    lines += [f"  {name} = {result}" for name, result in told.results.items()]
+    lines += [f"  mind: {note}" for note in told.notes]
+    if found.is_known:
+        lines += ["", "Working", *(_working_line(line) for line in told.working())]
+    return "\n".join([*lines, "", "Your local code, the maker's manual and a licensed person decide."])
+
+
+def _hour_line(hour: Hour) -> str:
+    charges = " ".join(f"{round(charge * 100):4} %" for charge in hour.charges.values())
+    watts = "".join(f"{round(each):5} W" for each in (hour.sun, hour.taken, hour.wall))
+    return f"  {hour.clock:24}{charges} {watts}"
 
 
 def _unknown(unknown: Unknown) -> str:

@@ -4,9 +4,16 @@ from __future__ import annotations
 
 from typing import Any
 
+from calc import units
 from calc.catalogue import CHAPTERS, all_checks, checks_of
 from calc.check import Ask, Caution, Check, Named, Offer, Pick, Result, as_stated
+from calc.clock import DAY, clock_at
+from calc.day import CAUTIONS, QUESTION, Day
 from calc.form import Asked, field_unit, shown_text
+from calc.planning.course import DAYS_AHEAD
+from calc.planning.moments import Hour, Moment
+from calc.planning.plan import Window
+from calc.planning.sun_by_clock import STEP
 from calc.printing import Line
 from calc.quantity import Quantity
 from calc.rig import Known
@@ -88,6 +95,75 @@ def _line(line: Line) -> dict[str, Any]:
         **(number(line.quantity) if line.quantity is not None else {"value": line.value, "unit": ""}),
         "source": line.source,
         "note": line.note,
+    }
+
+
+def day(found: Day) -> dict[str, Any]:
+    """A plan foretold, whole."""
+    plan = found.course.plan if found.is_known else None
+    return {
+        "rig": found.rig.name,
+        "question": QUESTION,
+        "verdict": found.answer.verdict,
+        "say": found.answer.say,
+        "date": found.rig.facts.get("plan.date"),
+        "month": found.month,
+        "begins": clock_at(plan.begins) if plan else None,
+        "days": DAYS_AHEAD,
+        "step": {"value": STEP, "unit": "min"},
+        "windows": [_window(window) for window in plan.windows] if plan else [],
+        "results": {name: _result(name, result) for name, result in found.answer.results.items()},
+        "rests_on": [
+            {"label": held.label, "verdict": held.verdict, "say": held.sentence, "use": held.use}
+            for held in found.answer.requirements
+        ],
+        "moments": [_moment(moment) for moment in found.moments] if plan else [],
+        "hours": [_hour(hour) for hour in found.hours] if plan else [],
+        "fixes": [
+            {"say": one.say, "set": {path: number(fact) for path, fact in one.facts.items()}, "verdict": one.verdict}
+            for one in found.carriers
+        ],
+        "cautions": [_caution(caution) for caution in CAUTIONS],
+        "notes": list(found.answer.notes),
+        "working": [_line(line) for line in found.answer.working()] if plan else [],
+        "missing": [{"name": one.name, "label": one.label, "where": one.where} for one in found.missing],
+    }
+
+
+def _window(window: Window) -> dict[str, Any]:
+    return {
+        "name": window.name,
+        "what": window.what,
+        "thing": window.thing,
+        "begins": clock_at(window.begins),
+        "ends": clock_at(window.ends),
+        "days": window.days,
+        "watts": None if window.watts is None else number(window.watts),
+        "amps": None if window.amps is None else number(window.amps),
+        "share": None if window.share is None else number(window.share),
+    }
+
+
+def _moment(moment: Moment) -> dict[str, Any]:
+    return {
+        "day": moment.minute // DAY + 1,
+        "clock": clock_at(moment.minute),
+        "sun": moment.kind,
+        "what": moment.what,
+        "say": moment.say,
+    }
+
+
+def _hour(hour: Hour) -> dict[str, Any]:
+    shown = Quantity(hour.cells, units.usual(units.degC))
+    return {
+        "day": hour.minute // DAY + 1,
+        "clock": clock_at(hour.minute),
+        "charge": {kind: number(Quantity(charge, units.percent)) for kind, charge in hour.charges.items()},
+        "sun": number(Quantity(hour.sun, units.W)),
+        "taken": number(Quantity(hour.taken, units.W)),
+        "outlet": number(Quantity(hour.wall, units.W)),
+        "cells": number(shown),
     }
 
 

@@ -64,7 +64,11 @@ def sunset_angle(latitude: float, day: int) -> float:
 
 def extraterrestrial(latitude: float, month: int) -> float:
     """Sun on a flat surface above the air, on the month's mean day [kWh/m²]. month: 0 for January."""
-    day = MONTHS[month]
+    return above_on(latitude, MONTHS[month])
+
+
+def above_on(latitude: float, day: int) -> float:
+    """Sun on a flat surface above the air, on a day of the year [kWh/m²]."""
     phi, delta, sunset = math.radians(latitude), declination(day), sunset_angle(latitude, day)
     daily = math.cos(phi) * math.cos(delta) * math.sin(sunset) + sunset * math.sin(phi) * math.sin(delta)
     return max(0.0, 24 / math.pi * SOLAR_CONSTANT * distance_factor(day) * daily)

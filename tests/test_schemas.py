@@ -57,8 +57,8 @@ def test_a_schema_is_itself_sound_and_of_the_2020_12_draft(name: str) -> None:
 
 
 def test_every_schema_in_the_folder_is_held_to_something() -> None:
-    """The walk-round's is held to in test_walkround.py, a shared rig's in test_sharing.py, the others here."""
-    assert {file.stem for file in FOLDER.iterdir()} == {"answer", "error", "facts", "list", "shared", "walk-round"}
+    """The walk-round's, the day's and a shared rig's are held to in test_walkround.py, test_day.py and test_sharing.py."""
+    assert {file.stem for file in FOLDER.iterdir()} == {"answer", "day", "error", "facts", "list", "shared", "walk-round"}
 
 
 @pytest.mark.parametrize("check", CHECKS, ids=lambda check: check.id)

@@ -2,9 +2,10 @@
 
 from __future__ import annotations
 
-from calc.quantity import Quantity, limit
+from calc.quantity import Quantity, limit, step
+from calc.sources import OWN_DERIVATION
 from calc.tables import table
-from calc.units import degC, kWh
+from calc.units import degC, kWh, percent
 
 
 def share_in_the_cold(cells: Quantity) -> Quantity:
@@ -26,3 +27,12 @@ def energy_to_hand(
 ) -> Quantity:
     """The energy that may be taken out now [kWh]: what is in it, less what is kept back, as the cold allows."""
     return limit("E", "Energy to hand, at the battery", nameplate * health * (charge - reserve) * cold, kWh)
+
+
+def floor_in_the_cold(reserve: Quantity, cold: Quantity) -> Quantity:
+    """The charge below which nothing is given [-]: the reserve, and above it what the cold holds back of the rest.
+
+    For a full bank this is the same energy as `energy_to_hand`; for one that is part empty it is less, since what the
+    cold holds back stays at the bottom. It comes back with warmth.
+    """
+    return step("q_f", "Charge below which nothing is given", 1 - cold * (1 - reserve), percent, OWN_DERIVATION, rounds=1)

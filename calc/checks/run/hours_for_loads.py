@@ -23,6 +23,7 @@ from calc.check import (
     pick,
     require,
 )
+from calc.laws import duty
 from calc.laws.battery import energy_to_hand, share_in_the_cold
 from calc.laws.inverter import losses
 from calc.quantity import OutsideValidity, Quantity, alternative, constant, largest, limit, need, root, smallest, step
@@ -147,9 +148,8 @@ class HoursForLoads(Check):
             (watts, step(f"d_{k}", f"Share of the day that load {k} runs", hours / day, one))
             for k, (watts, hours) in loads
         ]
-        mean_power = need("P", "Mean power the loads take", sum((w * d for w, d in shares), self.running), W)
-        spread = [watts**2 * (share * (1 - share)) for watts, share in shares]
-        rms = need("P_rms", "Root of the mean of its square", root(sum(spread, mean_power**2)), W, OWN_DERIVATION)
+        mean_power = duty.mean_power(shares, self.running)
+        rms = duty.root_mean_square(shares, mean_power)
         if self.between == STAYS_ON or self.running.si:
             return (
                 mean_power,
