@@ -7,9 +7,9 @@ for each of the three with `now`, `half` or `end`. Nothing but classes and attri
 from __future__ import annotations
 
 import math
-from collections.abc import Iterable
 
 from calc.checks.roll.backing import Backing
+from calc.drawing.shapes import Point, box, line, polygon
 from calc.laws import backing, support
 from calc.quantity import Quantity
 from calc.units import m, mm
@@ -19,8 +19,6 @@ _NOSE, _HALF_VEHICLE, _HALF_RIG = 450.0, 600.0, 420.0
 _WHEEL = (300.0, 110.0)
 _ROOM = 300.0
 MOMENTS = (("now", "Now", 0.0), ("half", "Half way", 0.5), ("end", "No return", 1.0))
-
-Point = tuple[float, float]
 
 
 def plan(check: Backing) -> str:
@@ -36,7 +34,7 @@ def plan(check: Backing) -> str:
     drawn = "".join(
         f'<g class="moment {key}" transform="translate({index * width - left:.0f} {-top:.0f})">'
         f'<text x="{(left + right) / 2:.0f}" y="{top + 200:.0f}" text-anchor="middle" font-size="180">{word}</text>'
-        + "".join(_shape(kind, points) for kind, points in shapes[index])
+        + "".join((line if kind == "drawbar" else polygon)(kind, points) for kind, points in shapes[index])
         + "</g>"
         for index, (key, word, _) in enumerate(MOMENTS)
     )
@@ -63,35 +61,23 @@ def _moment(check: Backing, distance: float) -> list[tuple[str, list[Point]]]:
     drawbar = check.drawbar.number_in(mm)
     axle: Point = (drawbar * math.sin(hitch), drawbar * math.cos(hitch))
     shapes = [
-        ("vehicle", _box((0.0, -overhang - wheelbase / 2), 0.0, wheelbase / 2 + _NOSE, _HALF_VEHICLE)),
+        ("vehicle", box((0.0, -overhang - wheelbase / 2), 0.0, wheelbase / 2 + _NOSE, _HALF_VEHICLE)),
         *_wheels((0.0, -overhang), 0.0, _HALF_VEHICLE),
         *_wheels((0.0, -overhang - wheelbase), 0.0, _HALF_VEHICLE),
         ("drawbar", [(0.0, 0.0), axle]),
         *_wheels(axle, hitch, _HALF_RIG),
     ]
     if check.kind != support.WAGON:
-        shapes.append(("body", _box(axle, hitch, _HALF_RIG * 1.4, _HALF_RIG)))
+        shapes.append(("body", box(axle, hitch, _HALF_RIG * 1.4, _HALF_RIG)))
     else:
         length, heading = check.wheelbase.number_in(mm), hitch + body
         rear: Point = (axle[0] + length * math.sin(heading), axle[1] + length * math.cos(heading))
         middle: Point = ((axle[0] + rear[0]) / 2, (axle[1] + rear[1]) / 2)
         shapes += [
-            ("body", _box(middle, heading, length / 2 + _WHEEL[0] / 2, _HALF_RIG)),
+            ("body", box(middle, heading, length / 2 + _WHEEL[0] / 2, _HALF_RIG)),
             *_wheels(rear, heading, _HALF_RIG),
         ]
-    return [*shapes, ("hitch", _box((0.0, 0.0), math.pi / 4, 40.0, 40.0))]
-
-
-def _box(middle: Point, heading: float, half_length: float, half_width: float) -> list[Point]:
-    """The corners of a box whose length lies along its heading: 0 is straight behind the vehicle."""
-    along, across = (math.sin(heading), math.cos(heading)), (math.cos(heading), -math.sin(heading))
-    return [
-        (
-            middle[0] + a * half_length * along[0] + b * half_width * across[0],
-            middle[1] + a * half_length * along[1] + b * half_width * across[1],
-        )
-        for a, b in ((1, 1), (1, -1), (-1, -1), (-1, 1))
-    ]
+    return [*shapes, ("hitch", box((0.0, 0.0), math.pi / 4, 40.0, 40.0))]
 
 
 def _wheels(axle: Point, heading: float, half_track: float) -> list[tuple[str, list[Point]]]:
@@ -99,7 +85,7 @@ def _wheels(axle: Point, heading: float, half_track: float) -> list[tuple[str, l
     return [
         (
             "wheel",
-            _box(
+            box(
                 (axle[0] + side * half_track * across[0], axle[1] + side * half_track * across[1]),
                 heading,
                 _WHEEL[0] / 2,
@@ -108,12 +94,3 @@ def _wheels(axle: Point, heading: float, half_track: float) -> list[tuple[str, l
         )
         for side in (-1, 1)
     ]
-
-
-def _shape(kind: str, points: Iterable[Point]) -> str:
-    path = " ".join(f"{x:.0f},{y:.0f}" for x, y in points)
-    return (
-        f'<polyline class="{kind}" points="{path}"/>'
-        if kind == "drawbar"
-        else f'<polygon class="{kind}" points="{path}"/>'
-    )
