@@ -195,7 +195,7 @@ _INVERTER = {
     ),
     "air_gap": Fact("Clear gap at its grilles", "Measure the narrowest", 0 * u.mm, 500 * u.mm),
     "stated_gap": Fact(
-        "Clear gap that its manual asks for", "In its manual: clearance, ventilation; 0 where it says nothing", 0 * u.mm, 500 * u.mm
+        "Clear gap that its manual asks for", "In its manual, under clearance or ventilation; 0 where it says nothing", 0 * u.mm, 500 * u.mm
     ),
     "grille_edge": Fact(
         "Open edge along which air comes to its grille",

@@ -11,7 +11,7 @@ import math
 from dataclasses import dataclass
 
 from calc.check import Answer
-from calc.checks.roll.weights import PARTS, Weights
+from calc.checks.roll.weights import Weights
 from calc.drawing.shapes import Point, balance, box, disc, drawing, line, polygon, scale_bar, words
 from calc.laws import support
 from calc.printing import printed
@@ -72,20 +72,17 @@ _TITLE = "From above and, below it, from its right side, front to the right; pla
 
 
 def _things(check: Weights) -> list[_Thing]:
-    bare = [check.chassis_mass, check.chassis_ahead, 0 * mm, check.chassis_height]
-    rows = [bare] + [
-        [getattr(check, f"{name}_{number}") for name in ("mass", "ahead", "aside", "height")]
-        for number in PARTS[: int(check.parts)]
-    ]
-    return [_thing(number, *row) for number, row in enumerate(rows)]
+    bare = (check.chassis_mass, check.chassis_ahead, 0 * mm, check.chassis_height)
+    columns = (check.of_each(name) for name in ("mass", "ahead", "aside", "height"))
+    return [_thing(number, *row) for number, row in enumerate((bare, *zip(*columns, strict=True)))]
 
 
 def _thing(number: int, mass: Quantity, ahead: Quantity, aside: Quantity, height: Quantity) -> _Thing:
     name = f"Part {number}" if number else "The bare chassis"
     side = "on the middle line" if aside.si == 0 else f"{printed(aside)} left of the middle line"
     told = f"{name}: {printed(mass)}, {printed(ahead)} ahead of the axle, {side}, {printed(height)} high."
-    places = [each.number_in(mm) for each in (ahead, aside, height)]
-    return _Thing(number, mass.number_in(kg), *places, told)
+    x, y, z = (each.number_in(mm) for each in (ahead, aside, height))
+    return _Thing(number, mass.number_in(kg), x, y, z, told)
 
 
 def _supports(check: Weights, answer: Answer) -> list[_Support]:

@@ -17,10 +17,11 @@ from calc.check import (
     Requirement,
     answer,
     ask,
+    ask_fact,
     less,
     more,
     option,
-    pick,
+    pick_fact,
     require,
 )
 from calc.laws import air as airs
@@ -39,52 +40,22 @@ class Clearance(Check):
     title = "Room for air"
     headline = "gap_needed"
 
-    cooling: str = pick(
-        "How it is cooled",
-        mounting.COOLING,
-        mounting.STOPS,
-        fact="inverter.cooling",
-        help="Inverter, charger or converter: listen at light load and at full load",
-    )
-    air_gap: Quantity = ask(
+    cooling: str = pick_fact("inverter.cooling", mounting.STOPS)
+    air_gap: Quantity = ask_fact(
         "w",
-        "Clear gap at its grilles",
+        "inverter.air_gap",
         60 * mm,
-        low=0 * mm,
-        high=500 * mm,
-        fact="inverter.air_gap",
         help="The narrowest, to a wall, a lid, a cable or the next unit; without a fan, beside its fins",
     )
-    stated_gap: Quantity = ask(
+    stated_gap: Quantity = ask_fact(
         "w_m",
-        "Clear gap that its manual asks for",
+        "inverter.stated_gap",
         50 * mm,
-        low=0 * mm,
-        high=500 * mm,
-        fact="inverter.stated_gap",
         common=(0 * mm, 50 * mm, 100 * mm, 200 * mm),
         help="Under clearance or ventilation, the largest of all sides; 0 where it says nothing",
     )
-    fan_flow: Quantity = ask(
-        "V_f",
-        "Air its fans move",
-        90 * m3_per_h,
-        low=1 * m3_per_h,
-        high=2000 * m3_per_h,
-        fact="inverter.air_flow",
-        when=FAN,
-        help="In the manual, or the fan's plate",
-    )
-    grille_edge: Quantity = ask(
-        "b_g",
-        "Open edge along which air comes to its grille",
-        500 * mm,
-        low=20 * mm,
-        high=4000 * mm,
-        fact="inverter.grille_edge",
-        when=FAN,
-        help="Round the grille's face, the sides that nothing closes, added up",
-    )
+    fan_flow: Quantity = ask_fact("V_f", "inverter.air_flow", 90 * m3_per_h, when=FAN)
+    grille_edge: Quantity = ask_fact("b_g", "inverter.grille_edge", 500 * mm, when=FAN)
     fan_pressure: Quantity = ask(
         "p_f",
         "Most pressure of its fan",
@@ -96,16 +67,7 @@ class Clearance(Check):
         common=(20 * Pa, 40 * Pa, 80 * Pa),
         help="On the fan's sheet, with no flow; a flat fan of 120 mm makes 40",
     )
-    cooled_height: Quantity = ask(
-        "L_w",
-        "Height of its warm face",
-        400 * mm,
-        low=20 * mm,
-        high=2000 * mm,
-        fact="inverter.cooled_height",
-        when=NONE,
-        help="Of the fins, bottom to top as mounted",
-    )
+    cooled_height: Quantity = ask_fact("L_w", "inverter.cooled_height", 400 * mm, when=NONE)
     rise: Quantity = ask(
         "ΔT",
         "Warmer than the air before it",
@@ -117,25 +79,9 @@ class Clearance(Check):
         common=(10 * K, 20 * K, 40 * K),
         help="Its fins, by a thermometer",
     )
-    altitude: Quantity = ask(
-        "H", "Altitude", 1900 * m, low=-400 * m, high=5500 * m, fact="place.altitude", help="On a map, or the phone"
-    )
-    hottest: Quantity = ask(
-        "θ_max",
-        "Hottest air it meets",
-        34 * degC,
-        low=0 * degC,
-        high=60 * degC,
-        fact="place.hottest",
-        help="In the shade",
-    )
-    exhaust: str = pick(
-        "Where its warm air goes",
-        mounting.EXHAUSTS,
-        mounting.AWAY,
-        fact="inverter.exhaust",
-        help="A strip of paper at the grille shows it",
-    )
+    altitude: Quantity = ask_fact("H", "place.altitude", 1900 * m)
+    hottest: Quantity = ask_fact("θ_max", "place.hottest", 34 * degC)
+    exhaust: str = pick_fact("inverter.exhaust", mounting.AWAY)
     drawn_again: Quantity = ask(
         "x_a",
         "Share of that warm air that is drawn in again",
@@ -157,13 +103,10 @@ class Clearance(Check):
         when=INDRAWN,
         help="At full load, outlet less inlet; the page on heat and air works it out",
     )
-    inlet_limit: Quantity = ask(
+    inlet_limit: Quantity = ask_fact(
         "θ_0",
-        "Air temperature above which it gives less",
+        "inverter.derating_from",
         40 * degC,
-        low=20 * degC,
-        high=60 * degC,
-        fact="inverter.derating_from",
         when=INDRAWN,
         help="In the manual; of the unit that draws the warm air",
     )

@@ -22,19 +22,21 @@ from calc.check import (
     Requirement,
     answer,
     ask,
+    ask_fact,
     less,
     more,
     option,
     pick,
+    pick_fact,
     require,
 )
 from calc.laws import convection, mounting
 from calc.quantity import Quantity, Statement, alternative, constant, largest, limit, smallest, step
 from calc.sources import COMMON_PRACTICE, FROM_MEMORY, IEC_60364_1, IEC_60529, NEC_2023, Source
-from calc.tables import table
 from calc.units import K, Pa, cm2, degC, m, m3_per_h, m_per_s, mm, one, percent
 
 TEXT = Source("Boundary layer on an upright plate at 70 °C in air at 25 °C, a text of heat transfer", "", FROM_MEMORY)
+FAN = {"cooling": mounting.FANNED}
 CLOSED, OPEN = "closed metal", "slots, a grille or a fan"
 
 
@@ -49,47 +51,15 @@ class Orientation(Check):
     title = "Which way up"
     headline = "cooling_left"
 
-    mounted: str = pick(
-        "Which way up it is mounted",
-        mounting.POSITIONS,
-        mounting.AS_SHOWN,
-        fact="inverter.mounted",
-        help="Beside the picture in its manual; inverter, charger or converter",
-    )
-    position_rule: str = pick(
-        "What its manual says of the position",
-        mounting.MANUAL,
+    mounted: str = pick_fact("inverter.mounted", mounting.AS_SHOWN)
+    position_rule: str = pick_fact(
+        "inverter.position_rule",
         mounting.ONLY_AS_SHOWN,
-        fact="inverter.position_rule",
         help="Under mounting; a picture with one position and no more is only as shown",
     )
-    cooling: str = pick(
-        "How it is cooled",
-        mounting.COOLING,
-        mounting.STOPS,
-        fact="inverter.cooling",
-        help="Listen at light load and at full load",
-    )
-    fan_flow: Quantity = ask(
-        "V_f",
-        "Air its fans move",
-        90 * m3_per_h,
-        low=1 * m3_per_h,
-        high=2000 * m3_per_h,
-        fact="inverter.air_flow",
-        when={"cooling": mounting.FANNED},
-        help="In the manual, or the fan's plate",
-    )
-    inlet_area: Quantity = ask(
-        "A_i",
-        "Free area of its air inlet",
-        125 * cm2,
-        low=2 * cm2,
-        high=5000 * cm2,
-        fact="inverter.inlet_area",
-        when={"cooling": mounting.FANNED},
-        help="Its slots added up; a mesh leaves about half",
-    )
+    cooling: str = pick_fact("inverter.cooling", mounting.STOPS)
+    fan_flow: Quantity = ask_fact("V_f", "inverter.air_flow", 90 * m3_per_h, when=FAN)
+    inlet_area: Quantity = ask_fact("A_i", "inverter.inlet_area", 125 * cm2, when=FAN)
     fan_pressure: Quantity = ask(
         "p_f",
         "Most pressure of its fan",
@@ -97,20 +67,11 @@ class Orientation(Check):
         low=2 * Pa,
         high=1000 * Pa,
         habit=True,
-        when={"cooling": mounting.FANNED},
+        when=FAN,
         common=(20 * Pa, 40 * Pa, 80 * Pa),
         help="On the fan's sheet, with no flow; a flat fan of 120 mm makes 40",
     )
-    cooled_height: Quantity = ask(
-        "L_w",
-        "Height of its warm face",
-        400 * mm,
-        low=20 * mm,
-        high=2000 * mm,
-        fact="inverter.cooled_height",
-        when={"cooling": mounting.FANNED},
-        help="Of the fins or the passage, bottom to top as mounted",
-    )
+    cooled_height: Quantity = ask_fact("L_w", "inverter.cooled_height", 400 * mm, when=FAN)
     rise: Quantity = ask(
         "ΔT",
         "Warmer than the air before it",
@@ -118,30 +79,12 @@ class Orientation(Check):
         low=2 * K,
         high=80 * K,
         habit=True,
-        when={"cooling": mounting.FANNED},
+        when=FAN,
         common=(10 * K, 15 * K, 30 * K, 45 * K),
         help="Its fins or the air that leaves it, by a thermometer",
     )
-    hottest: Quantity = ask(
-        "θ_max",
-        "Hottest air it meets",
-        34 * degC,
-        low=0 * degC,
-        high=60 * degC,
-        fact="place.hottest",
-        when={"cooling": mounting.FANNED},
-        help="In the shade",
-    )
-    altitude: Quantity = ask(
-        "H",
-        "Altitude",
-        1900 * m,
-        low=-400 * m,
-        high=5500 * m,
-        fact="place.altitude",
-        when={"cooling": mounting.FANNED},
-        help="On a map, or the phone",
-    )
+    hottest: Quantity = ask_fact("θ_max", "place.hottest", 34 * degC, when=FAN)
+    altitude: Quantity = ask_fact("H", "place.altitude", 1900 * m, when=FAN)
     used: Quantity = ask(
         "u_n",
         "Of its rating, used for long without the fan",
@@ -154,19 +97,9 @@ class Orientation(Check):
         help="100 % where there is no fan; else the share at which its fan starts",
     )
     looks_up: str = pick(
-        "What of it looks up",
-        (CLOSED, OPEN),
-        CLOSED,
-        habit=True,
-        help="As it is mounted now, lids and covers shut",
+        "What of it looks up", (CLOSED, OPEN), CLOSED, habit=True, help="As it is mounted now, lids and covers shut"
     )
-    standing: str = pick(
-        "Where it stands",
-        table("ip_place").rows,
-        "under a roof outdoors",
-        fact="place.standing",
-        help="In its worst hour",
-    )
+    standing: str = pick_fact("place.standing", "under a roof outdoors")
 
     def solve(self) -> Answer:
         required, shares, told = [self._by_the_manual(), self._openings()], [], {}
