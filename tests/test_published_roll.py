@@ -89,6 +89,40 @@ def test_where_the_filter_says_nothing_there_is_no_go() -> None:
     assert push(wheel_kind="pneumatic", wheel_diameter="250 mm").verdict == NOT_KNOWN
 
 
+def soft(**typed: str) -> Answer:
+    ground = {
+        "rolling_known": "by the firmness of soft ground",
+        "wheel_kind": "pneumatic",
+        "wheel_diameter": "400 mm",
+        "tyre_width": "100 mm",
+        "wheels": "4",
+        "firmness": "450 kPa",
+    }
+    return push(**{**ground, **typed})
+
+
+@pytest.mark.parametrize(("firmness", "numeric"), [(450, 73.4), (100, 16.3), (40, 6.5)])
+def test_soft_ground_by_the_wheel_numeric(firmness: int, numeric: float) -> None:
+    """Transactions of the ASAE 17, 1974 (from memory): 1.2/C_n + 0.04; above the 1/C_n + 0.04 of ASAE D497 at no slip."""
+    answer = soft(firmness=f"{firmness} kPa")
+    by_hand = firmness * 1000 * 0.1 * 0.4 / (100 * G / 4)
+    assert number(answer, "wheel_numeric", u.one) == pytest.approx(by_hand, rel=1e-9)
+    assert by_hand == pytest.approx(numeric, abs=0.05)
+    share = number(answer, "rolling_share", u.one)
+    assert share == pytest.approx(1.2 / by_hand + 0.04, rel=1e-9)
+    assert share > 1 / by_hand + 0.04
+    assert number(answer, "steady_force", u.N) == pytest.approx(share * 100 * G, rel=1e-9)
+
+
+def test_trap_on_ground_too_soft_it_sinks_and_a_hard_wheel_is_not_known() -> None:
+    """The relation ends at C_n = 5: below it one lays boards. Half the tyre, or twice the load, halves the numeric."""
+    assert verdict_on(soft(firmness="31 kPa"), "Ground") == GO
+    assert verdict_on(soft(firmness="30 kPa"), "Ground") == NO
+    assert verdict_on(soft(firmness="60 kPa", tyre_width="50 mm"), "Ground") == NO
+    assert verdict_on(soft(firmness="60 kPa", mass="200 kg"), "Ground") == NO
+    assert soft(wheel_kind="hard rubber").verdict == NOT_KNOWN
+
+
 # --- tipping -----------------------------------------------------------------------------------------------------------
 
 TRAILER = {
@@ -276,7 +310,9 @@ def test_the_middle_of_the_weight_is_what_numpy_says() -> None:
     ahead = [550.0, 560, 250, 550, 980, 500, 500]
     aside = [0.0, 0, 0, 0, 250, 0, 0]
     height = [350.0, 420, 720, 1050, 700, 500, 500]
-    answer = ask("roll/weights", parts="6")
+    columns = (("mass", "kg", masses), ("ahead", "mm", ahead), ("aside", "mm", aside), ("height", "mm", height))
+    typed = {f"{name}_{n}": f"{values[n]} {unit}" for name, unit, values in columns for n in range(1, 7)}
+    answer = ask("roll/weights", parts="6", **typed)
     for name, values in (("cg_ahead", ahead), ("cg_aside", aside), ("cg_height", height)):
         assert number(answer, name, u.mm) == pytest.approx(float(np.average(values, weights=masses)), rel=1e-12)
     front = sum(masses) * float(np.average(ahead, weights=masses)) / 1100

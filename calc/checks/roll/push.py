@@ -28,12 +28,13 @@ from calc.check import (
     pick_fact,
     require,
 )
-from calc.laws import pushing, rolling, slope
-from calc.quantity import Quantity, alternative, constant, limit, need, smallest, step
-from calc.sources import CART_FORCES_1999, HSE_L23, OWN_DERIVATION
-from calc.units import N, kg, m, mm, one, percent
+from calc.laws import pushing, rolling, slope, soft_ground
+from calc.quantity import OutsideValidity, Quantity, alternative, constant, limit, need, smallest, step
+from calc.sources import CART_FORCES_1999, COMMON_PRACTICE, HSE_L23, OWN_DERIVATION
+from calc.units import N, kg, kPa, m, mm, one, percent
 
-BY_TABLE, MEASURED = "by the tables", "measured with a scale"
+BY_TABLE, MEASURED, BY_FIRMNESS = "by the tables", "measured with a scale", "by the firmness of soft ground"
+SOFT = {"rolling_known": (BY_FIRMNESS,)}
 
 
 class Push(Check):
@@ -45,7 +46,7 @@ class Push(Check):
     mass: Quantity = ask_fact("M", "chassis.loaded_mass", 251 * kg, common=(100 * kg, 200 * kg, 300 * kg))
     rolling_known: str = pick(
         "How it rolls",
-        (BY_TABLE, MEASURED),
+        (BY_TABLE, MEASURED, BY_FIRMNESS),
         BY_TABLE,
         habit=True,
         help="One pull with a luggage scale beats every table",
@@ -64,9 +65,30 @@ class Push(Check):
         "d",
         "chassis.wheel_diameter",
         400 * mm,
-        when={"rolling_known": (BY_TABLE,)},
+        when={"rolling_known": (BY_TABLE, BY_FIRMNESS)},
         common=(100 * mm, 200 * mm, 330 * mm, 400 * mm),
     )
+    firmness: Quantity = ask(
+        "CI",
+        "Firmness of the ground (cone index)",
+        450 * kPa,
+        low=20 * kPa,
+        high=5000 * kPa,
+        when=SOFT,
+        common=(200 * kPa, 450 * kPa, 900 * kPa, 1800 * kPa),
+        help="Penetrometer, mean of the top 150 mm; some 450 kPa (65 psi) on soft soil, 900 on tilled, 1800 on hard",
+    )
+    tyre_width: Quantity = ask(
+        "w_t",
+        "Width of the tyre",
+        100 * mm,
+        low=20 * mm,
+        high=400 * mm,
+        when=SOFT,
+        common=(50 * mm, 100 * mm, 150 * mm),
+        help="Where it meets the ground",
+    )
+    wheels: str = pick("Wheels that carry it", ("2", "3", "4"), "4", when=SOFT, help="Count them; shared alike")
     surface: str = pick_fact("place.surface", "packed gravel", when={"rolling_known": (BY_TABLE,)})
     grade: Quantity = ask_fact(
         "θ",
@@ -89,7 +111,10 @@ class Push(Check):
 
     def solve(self) -> Answer:
         pushing.refuse_hands_out_of_reach(self.handle_height)
-        share = self._rolling_share()
+        floats, told = self._on_soft_ground() if self.rolling_known == BY_FIRMNESS else ([], {})
+        if any(each.verdict == NO for each in floats):
+            return answer(*floats, say="", notes=(), **told)
+        share = soft_ground.towed_share(told["wheel_numeric"]) if told else self._rolling_share()
         up = slope.sine(self.grade)
         onto = slope.cosine(self.grade)
         weight = slope.weight(self.mass)
@@ -101,21 +126,45 @@ class Push(Check):
             self._within("Setting it moving", start, starting, "set it moving"),
             self._within("Keeping it going", steady, going, "keep it going"),
             self._distance(),
+            *floats,
             say=f"Yes: {start:up} set it moving and {steady:up} keep it going, within what most people can do.",
             notes=self._where_the_force_goes(weight, up, share),
             steady_force=steady,
             start_force=start,
             holding_back=slope.downhill_pull(self.mass, self.grade),
             rolling_share=share,
-            heaviest=limit(
-                "M_max",
-                "Heaviest that suits nearly everybody, here",
-                smallest(starting.easy / (up + times * share * onto), going.easy / (up + share * onto))
-                / slope.gravity(),
-                kg,
-                OWN_DERIVATION,
+            **(
+                told
+                or {
+                    "heaviest": self._heaviest(
+                        starting.easy / (up + times * share * onto), going.easy / (up + share * onto)
+                    )
+                }
             ),
         )
+
+    def _heaviest(self, by_start: Quantity, by_going: Quantity) -> Quantity:
+        """Where the share does not depend on the load, as it does on soft ground."""
+        lighter = smallest(by_start, by_going) / slope.gravity()
+        return limit("M_max", "Heaviest that suits nearly everybody, here", lighter, kg, OWN_DERIVATION)
+
+    def _on_soft_ground(self) -> tuple[list[Requirement], dict[str, Quantity]]:
+        """Whether the ground bears the tyres, by the wheel numeric."""
+        if self.wheel_kind != rolling.PNEUMATIC:
+            raise OutsideValidity(
+                "Only inflated tyres were measured on soft ground. A hard wheel cuts in, and how far is not known: lay boards."
+            )
+        count = constant("n_w", "Wheels that carry", float(self.wheels) * one, COMMON_PRACTICE)
+        load = need("W_1", "Weight on one wheel", slope.weight(self.mass) / count, N)
+        numeric = soft_ground.wheel_numeric(self.firmness, self.tyre_width, self.wheel_diameter, load)
+        bears = require(
+            numeric >= soft_ground.least_numeric(),
+            exact=True,
+            label="Ground",
+            yes="The ground bears the tyres.",
+            no="The wheel numeric is {left}, under {right} it sinks: lay boards, fit wider tyres, or take load off.",
+        )
+        return [bears], {"wheel_numeric": numeric}
 
     def _rolling_share(self) -> Quantity:
         if self.rolling_known == BY_TABLE:
@@ -172,6 +221,7 @@ class Push(Check):
         option("wheel_kind", rolling.PNEUMATIC, "Fit inflated tyres of this size"),
         option("wheel_kind", rolling.HARD, "Fit wheels in line instead of casters"),
         more("wheel_diameter", 25 * mm, "Fit wheels of {wheel_diameter}"),
+        more("tyre_width", 10 * mm, "Fit tyres {tyre_width} wide"),
         less("grade", 0.5 * percent, "Use a longer ramp, or another way, of {grade} at most"),
         less("mass", 5 * kg, "Take load off until it weighs {mass}", costs="a second trip"),
         less("stretch", 1 * m, "Rest every {stretch}, wheels chocked"),
@@ -222,6 +272,20 @@ class Push(Check):
             within=0.005,
             verdict="no",
             source=HSE_L23.at("10 kgf to keep moving; 980.7 N times (sin 4.76° + 0.066 cos 4.76°)"),
+        ),
+        Example(
+            given={
+                "mass": "101.97 kg",
+                "rolling_known": BY_FIRMNESS,
+                "firmness": "500 kPa",
+                "tyre_width": "50 mm",
+                "wheel_diameter": "400 mm",
+                "wheels": "2",
+                "grade": "0",
+            },
+            expect={"wheel_numeric": "20.0", "rolling_share": "0.100"},
+            verdict="no",
+            source=soft_ground.WHEEL_NUMERIC.at("C_n = 500·0.05·0.4/0.5 = 20; 1.2/20 + 0.04 = 0.10"),
         ),
         Example(
             given={
