@@ -195,13 +195,13 @@ def _finding(finding: Finding) -> dict[str, Any]:
         "margin": finding.margin,
         "hazard": _caution(finding.hazard) if finding.hazard else None,
         "proposals": [
-            {"say": proposal.say, "facts": {path: _fact(fact) for path, fact in proposal.facts.items()}}
+            {"say": proposal.say, "facts": {path: fact_as_json(fact) for path, fact in proposal.facts.items()}}
             for proposal in finding.proposals
         ],
     }
 
 
-def _fact(known: Known) -> dict[str, Any] | str | list[str]:
+def fact_as_json(known: Known) -> dict[str, Any] | str | list[str]:
     return list(known) if isinstance(known, tuple) else value(known)
 
 

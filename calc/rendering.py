@@ -41,6 +41,7 @@ from calc.rig import Rig, example_rig
 
 VERDICT_WORDS = {"go": "Go", "tight": "Tight", "no": "No", "not known": "Not known", "told": "Here it is"}
 VERDICT_SIGNS = {"go": "✓", "tight": "!", "no": "✕", "not known": "?", "told": "="}
+WALK_ROUND = "walk-round/"
 RULE_NAMES = {NEC: "NEC (US)", IEC: "IEC"}
 PEOPLE_NAMES = {units.US: "US: ft, mi, °F", units.METRIC: "Metric: m, km, °C"}
 
@@ -216,7 +217,9 @@ class Answered:
 
     def link(self, change: Mapping[str, Quantity | str] = {}) -> str:  # noqa: B006  (only read)
         """The address of this answer, or of the same question with something changed."""
-        texts = dict(form_texts(self.asked))
+        # What is missing stands in no address: whoever opens it is asked for it.
+        missing = {one.name for one in self.asked.missing}
+        texts = {name: text for name, text in form_texts(self.asked) if name not in missing}
         for name, value in change.items():
             texts[name] = field_text(self.check.asks[name], value, self.asked.rules)
         which = {"subject": str(self.asked.subject)} if self.which else {}
@@ -344,7 +347,7 @@ class Renderer:
 
     def addresses(self) -> list[str]:
         """The addresses of all pages, home first."""
-        return ["", "start/", "rig/", "about/", *(f"{check.id}/" for check in all_checks())]
+        return ["", "start/", "rig/", WALK_ROUND, "about/", *(f"{check.id}/" for check in all_checks())]
 
     def page(self, address: str, assets: Mapping[str, str]) -> str:
         """The whole HTML of a page. assets: logical name -> address of the stamped file, from the root."""
@@ -360,6 +363,8 @@ class Renderer:
             return self._render("start.html", fields=start_fields(), **shared)
         if address == "about/":
             return self._render("about.html", **shared)
+        if address == WALK_ROUND:
+            return self._render("walk_round.html", **self._walked(None), **shared)
         asked = fill(check_called(address.rstrip("/")), {})
         return self._render("check.html", **self._all_of(asked), **shared)
 
@@ -384,6 +389,16 @@ class Renderer:
     def render(self, name: str, **values: Any) -> str:
         """Pieces from a template of the site's."""
         return self._render(name, **values)
+
+    def walk_round_pieces(self, rig: Rig | None, rules: str = NEC) -> str:
+        """The pieces of the walk-round's page for a rig; without one, for the example."""
+        return self._render("walk_round_pieces.html", root="../", **self._walked(rig, rules))
+
+    def _walked(self, rig: Rig | None, rules: str = NEC) -> dict[str, Any]:
+        # Inspecting a rig takes every check there is: a page that shows one of them does not wait for that.
+        from calc.walkround_page import shown_round
+
+        return {"round": shown_round(rig, rules)}
 
     def problems(self, asked: Asked) -> str:
         """The error summary and each field's message."""

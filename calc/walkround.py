@@ -192,7 +192,8 @@ class _Round:
 
 def _finding(row: Row) -> Finding:
     ruling = row.answer.ruling
-    margin = ruling.margin if ruling else ""
+    # Where something else than the limit itself makes it tight, the room to the limit would mislead.
+    margin = ruling.margin if ruling and (ruling.rule or ruling.verdict != TIGHT) else ""
     return Finding(row.check.title, row.subject, row.answer.verdict, row.answer.say, row.check.id, margin, row=row)
 
 

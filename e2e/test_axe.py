@@ -24,7 +24,7 @@ def expect_nothing_found(seen: CheckPage, looks: tuple[str, ...] = LOOKS) -> Non
         assert seen.axe(**EVERYTHING if look == looks[0] else {"runOnly": [CONTRAST]}) == [], look
 
 
-@pytest.mark.parametrize("path", ["", "about/"])
+@pytest.mark.parametrize("path", ["", "about/", "walk-round/"])
 def test_a_page_without_a_form(visit: Visit, path: str) -> None:
     expect_nothing_found(visit(path))
 
