@@ -3,9 +3,9 @@
 from __future__ import annotations
 
 import pytest
+from test_paper import printed, shown, squeezed
 
 from hands import Visit
-from test_paper import printed, shown, squeezed
 
 pytest_plugins = ("visits",)
 WALK_ROUND = "walk-round/"
