@@ -35,7 +35,7 @@ from calc.form import (
     subjects,
     to_keep,
 )
-from calc.printing import Line, compared, printed
+from calc.printing import Line, as_read, compared, printed
 from calc.quantity import Condition, Quantity
 from calc.rig import Rig, example_rig
 
@@ -220,10 +220,16 @@ class Answered:
         # What is missing stands in no address: whoever opens it is asked for it.
         missing = {one.name for one in self.asked.missing}
         texts = {name: text for name, text in form_texts(self.asked) if name not in missing}
-        for name, value in change.items():
-            texts[name] = field_text(self.check.asks[name], value, self.asked.rules)
+        texts |= {name: self._as_offered(name, value) for name, value in change.items()}
         which = {"subject": str(self.asked.subject)} if self.which else {}
         return "?" + urlencode(texts | which | {"units": units.people(), "rules": self.asked.rules})
+
+    def _as_offered(self, name: str, value: Quantity | str) -> str:
+        """The text of a change, to the last figure: rounded into another unit it might serve no more."""
+        spec = self.check.asks[name]
+        if isinstance(spec, Ask) and isinstance(value, Quantity) and value.unit is not field_unit(spec):
+            return f"{as_read(value.shown)} {value.unit.sign}"
+        return field_text(spec, value, self.asked.rules)
 
 
 def signs(text: str) -> Markup:

@@ -3,17 +3,17 @@
 from __future__ import annotations
 
 import json
-from collections import defaultdict
 from collections.abc import Iterator
 
 import pytest
 from page_tree import Element, read
 
+from calc.board import board
 from calc.catalogue import all_checks
 from calc.check import Check
 from calc.facts import fact_at
 from calc.form import fill
-from calc.rendering import Renderer, board_rows
+from calc.rendering import Renderer
 from calc.rig import Known, Rig, document, example_rig, read_rig
 
 RENDERER = Renderer()
@@ -80,13 +80,9 @@ def test_a_name_is_text_on_the_walk_round_and_nothing_else(name: str) -> None:
 
 @pytest.mark.parametrize("name", HARMLESS)
 def test_a_name_is_text_on_the_board_and_nothing_else(name: str) -> None:
-    shown, plain = (board(called(text)) for text in (name, "plain"))
+    shown, plain = (RENDERER.board_pieces(board(rig), rig, "own", "./") for rig in (called(name), called("plain")))
     assert elements(shown) == elements(plain)
     assert holds(shown, name)
-
-
-def board(rig: Rig) -> str:
-    return RENDERER._render("home.html", rows=board_rows(rig), root="./", address="", assets=defaultdict(str))
 
 
 @pytest.mark.parametrize("check", all_checks(), ids=lambda check: check.id)

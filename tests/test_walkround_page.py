@@ -15,9 +15,10 @@ import pytest
 from page_tree import Element, read
 
 from calc import units as u
+from calc.board import board
 from calc.catalogue import all_checks
 from calc.check import NEC, RULE_SETS
-from calc.rendering import Renderer, board_rows
+from calc.rendering import Answered, Renderer
 from calc.rig import Known, Rig, example_rig
 from calc.walkround import walk_round
 from calc.walkround_page import ShownRound, shown_round
@@ -137,9 +138,10 @@ def test_every_link_leads_to_a_page_that_there_is(rig: Rig | None, rules: str) -
 def test_what_is_missing_stands_in_no_address() -> None:
     """A link that carried a guess for a fact that is not known would turn it into an answer."""
     rig = Rig("half known", {path: fact for path, fact in example_rig().facts.items() if path != "cables.3.size"})
-    rows = [row for rows in board_rows(rig).values() for row in rows if row.row.key == ("wire/wire-for-run", 3)]
-    assert [row.verdict for row in rows] == ["not known"]
-    assert "run_length=8&" in rows[0].address and "&size=" not in rows[0].address
+    [row] = [row for row in board(rig) if row.key == ("wire/wire-for-run", 3)]
+    assert row.answer.verdict == "not known"
+    link = Answered(row.asked, row.answer, []).link()
+    assert "run_length=8&" in link and "&size=" not in link
     facts = [line.get("data-fact") for line in piece(pieces(rig), "unknown").all("li")]
     assert facts.count("cables.3.size") == 1
 

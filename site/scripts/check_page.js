@@ -49,8 +49,6 @@ export class CheckPage {
     byId("keep").addEventListener("click", (event) => this.#keep(event));
     onOtherTab(() => desk.open().then(() => this.#ask(FORM)));
     byId("main").addEventListener("click", goToPlace);
-    byId("print").addEventListener("click", () => window.print());
-    byId("print").hidden = false;
     addEventListener("popstate", () => this.#put(textsOf(location)));
     python.addEventListener("failed", () => (byId("asleep").hidden = false));
     this.#showAsked();

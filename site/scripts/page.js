@@ -21,8 +21,17 @@ function datePaper() {
   printed.textContent = (printed.dataset.words ?? "").replace("{date}", date).replace("{calculator}", calculator);
 }
 
+/** What can be printed has a button for it, where there are scripts. */
+function offerPrinting() {
+  const button = byId("print");
+  if (!button) return;
+  button.addEventListener("click", () => print());
+  button.hidden = false;
+}
+
 page.dataset.live = "";
 addEventListener("beforeprint", datePaper);
+offerPrinting();
 const python = new Python();
 sayHowPythonIs(python);
 saveHere().finally(() => python.start());
