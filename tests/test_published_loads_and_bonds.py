@@ -15,7 +15,7 @@ import pytest
 from calc import units as u
 from calc.catalogue import check_called
 from calc.check import GO, NO, NOT_KNOWN, TIGHT, Answer
-from calc.drawing.outlet_faces import drawn, industrial_face, outlet_face
+from calc.drawing.outlet_faces import drawn, how_drawn, industrial_face, outlet_face
 from calc.form import fill
 from calc.laws import pilot
 from calc.laws.loads import Load, Supply, Together
@@ -412,7 +412,51 @@ def test_a_drawing_shows_the_contacts_that_the_pattern_has() -> None:
         assert ("ground" in kinds) == (listed.text(pattern, "ground") == "yes"), pattern
         assert kinds.count("hot") == (2 if listed.text(pattern, "volts") == "240" else 1), pattern
         assert "style" not in outlet_face(pattern) and face[0].tag.endswith("title")
-    assert outlet_face("SS2-50") == ""
+    assert set(drawn()) == set(table("outlets").rows), "every pattern has its face"
+    assert outlet_face("a pattern that nobody knows") == ""
+
+
+def contact(pattern: str, part: str) -> tuple[float, ...]:
+    """Where a curved contact reaches, in degrees from the right and upward, and how far out."""
+    listed = table("outlet_slots")
+    span, middle, radius = (float(listed.text(f"{pattern} {part}", column)) for column in ("height", "turn", "x"))
+    return middle - span / 2, middle + span / 2, radius
+
+
+def test_a_locking_face_is_that_of_the_standard() -> None:
+    """ANSI/NEMA WD 6, L6-20: radius 0.437 in; slots of 57° and 42.5° that end 152° and 262° on from the ground's side."""
+    wide, narrow = contact("L6-20", "hot"), contact("L6-20", "second hot")
+    assert wide[2] == narrow[2] == 0.437
+    assert wide[1] - wide[0] == pytest.approx(57) and narrow[1] - narrow[0] == pytest.approx(42.5)
+    # The standard turns with the clock from the left where the ground is at the left; here the ground is below.
+    assert wide[0] == pytest.approx(270 - 152) and narrow[0] == pytest.approx(270 - 262)
+
+
+@pytest.mark.parametrize(("pattern", "other"), [("5-15", "6-15"), ("5-20", "6-20"), ("5-30", "6-30"), ("L5-30", "L6-30"), ("L5-20", "L6-20"), ("14-30", "14-50"), ("14-50", "14-60"), ("10-30", "10-50"), ("SS2-50", "CS 50"), ("L14-20", "L14-30"), ("TT-30", "10-30")])  # fmt: skip
+def test_patterns_that_must_not_mate_do_not_look_alike(pattern: str, other: str) -> None:
+    """ANSI/NEMA WD 6: no plug of one voltage or rating enters an outlet of another, but for 5-15 in 5-20 and 6-15 in 6-20."""
+    faces = [outlet_face(name).partition("</title>")[2] for name in (pattern, other)]
+    assert faces[0] != faces[1]
+
+
+def test_a_20_amp_240_volt_face_takes_the_15_amp_plug_and_not_the_120_volt_one() -> None:
+    """ANSI/NEMA WD 6: both flat slots of 6-15 lie in those of 6-20, one of them a T; the upright hot of 5-20 has no place."""
+    listed = table("outlet_slots")
+    assert listed.text("6-20 hot", "shape") == "T" and listed.text("5-20 neutral", "shape") == "T"
+    flat = [listed.text("6-20 second hot", column) for column in ("x", "width", "height")]
+    assert flat == [listed.text("6-15 second hot", column) for column in ("x", "width", "height")]
+    upright = [float(listed.text("5-20 hot", column)) for column in ("width", "height")]
+    assert upright[0] < upright[1] and float(flat[1]) > float(flat[2])
+
+
+def test_where_the_ground_is_a_shell_it_is_drawn_round_the_others() -> None:
+    """Boat connectors of 50 A: three contacts, the ground on the sleeve; read in a trade's article."""
+    listed = table("outlet_slots")
+    for pattern in ("SS2-50", "CS 50"):
+        assert listed.text(f"{pattern} ground", "shape") == "ring"
+        assert float(listed.text(f"{pattern} ground", "x")) > contact(pattern, "hot")[2]
+    assert "not for measuring" in how_drawn("SS2-50") and "memory" in how_drawn("CS 50")
+    assert "dimensions" in how_drawn("L6-20")
 
 
 @pytest.mark.parametrize(("hour", "x", "y"), [(6, 0, 550), (9, -550, 0), (12, 0, -550), (3, 550, 0)])

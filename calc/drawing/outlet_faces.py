@@ -8,6 +8,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterator
+from dataclasses import dataclass
 
 from calc.tables import Table, table
 
@@ -18,20 +19,23 @@ _SLOT_WIDTH = 0.075
 _BEND_WIDTH = 0.11
 _HOOK = 13  # degrees of the arc that the hook is wide
 
+TO_SCALE = "to the standard's dimensions"
+IN_PROPORTION = "after a chart, to tell patterns apart and not for measuring"
+FROM_MEMORY = "from memory, to tell patterns apart and not for measuring"
+
 
 def drawn() -> tuple[str, ...]:
     """The patterns that are drawn."""
     return tuple(row.removesuffix(" face") for row in table("outlet_slots").rows if row.endswith(" face"))
 
 
-def from_memory(configuration: str) -> bool:
-    """Whether the drawing shows an arrangement that was recalled: then it tells patterns apart and no more."""
+def how_drawn(configuration: str) -> str:
+    """What a drawing is good for: only what stands in the standard's own dimensions may be measured."""
     listed = table("outlet_slots")
-    return any(
-        cell.endswith("?")
-        for (row, _), cell in listed.cells.items()
-        if row.rpartition(" ")[0].startswith(configuration)
-    )
+    rows = [row for row in listed.rows if row.rpartition(" ")[0].removesuffix(" second") == configuration]
+    if any(listed.cells[row, column].endswith("?") for row in rows for column in listed.columns):
+        return FROM_MEMORY
+    return TO_SCALE if listed.text(f"{configuration} face", "shape") == "face" else IN_PROPORTION
 
 
 def outlet_face(configuration: str) -> str:
@@ -41,8 +45,7 @@ def outlet_face(configuration: str) -> str:
         return ""
     radius = _number(listed, f"{configuration} face", "width") * _SCALE / 2
     slots = "".join(_slot(listed, row) for row in _rows(listed, configuration))
-    scale = "arrangement only, not to scale" if from_memory(configuration) else "to the standard's dimensions"
-    return _drawing(radius, f"Face of a {configuration}, {scale}", slots)
+    return _drawing(radius, f"Face of a {configuration}, {how_drawn(configuration)}", slots)
 
 
 def industrial_face(hour: int, contacts: int) -> str:
@@ -66,7 +69,7 @@ def industrial_face(hour: int, contacts: int) -> str:
 def _rows(listed: Table, configuration: str) -> Iterator[str]:
     for row in listed.rows:
         named = row.removeprefix(f"{configuration} ")
-        if named != row and named in ("hot", "second hot", "neutral", "ground"):
+        if named != row and named in ("hot", "second hot", "neutral", "ground", "spike"):
             yield row
 
 
@@ -87,12 +90,22 @@ def _drawing(radius: float, title: str, inside: str) -> str:
 def _slot(listed: Table, row: str) -> str:
     shape, contact = listed.text(row, "shape"), listed.text(row, "contact")
     x, y, width, height, turn = (_number(listed, row, column) for column in ("x", "y", "width", "height", "turn"))
+    if shape == "ring":
+        path = "".join(_round((x + part * width) * _SCALE) for part in (0.5, -0.5))
+        return f'<path class="slot {contact}" fill-rule="evenodd" d="{path}"/>'
+    if shape == "spike":
+        return f'<circle class="{contact}" cx="{x * _SCALE:.0f}" cy="{y * _SCALE:.0f}" r="{width * _SCALE / 2:.0f}"/>'
     drawing = {"slot": _straight, "T": _tee, "L": _bent, "D": _half_round}.get(shape)
     if drawing is None:
-        path = _arc(x, width, height, turn, hooked=shape == "hooked arc")
+        path = _arc(x, width, height, turn, _HOOKS[shape])
         return f'<path class="slot {contact}" d="{path}"/>'
     place = f"translate({x * _SCALE:.0f} {y * _SCALE:.0f})" + (f" rotate({turn:g})" if turn else "")
     return f'<path class="slot {contact}" transform="{place}" d="{drawing(width * _SCALE, height * _SCALE)}"/>'
+
+
+def _round(radius: float) -> str:
+    half = f"a{radius:.0f} {radius:.0f} 0 0 1"
+    return f"M{-radius:.0f} 0{half} {2 * radius:.0f} 0{half} {-2 * radius:.0f} 0z"
 
 
 def _straight(width: float, height: float) -> str:
@@ -126,22 +139,44 @@ def _half_round(width: float, height: float) -> str:
     )
 
 
-def _arc(radius: float, thick: float, span: float, middle: float, hooked: bool) -> str:
-    """A curved slot about the middle of the face; angles in degrees from the right, upward. The hook turns inward."""
-    start, end = math.radians(middle - span / 2), math.radians(middle + span / 2)
-    outer, inner = (radius + thick / 2) * _SCALE, (radius - thick / 2) * _SCALE
-    (ax, ay), (bx, by) = _at(outer, start), _at(outer, end)
-    (cx, cy), (dx, dy) = _at(inner, end), _at(inner, start)
-    hook = ""
-    if hooked:
-        bend = start + math.radians(_HOOK)
-        (ex, ey), (fx, fy) = _at(inner - thick * _SCALE, bend), _at(inner - thick * _SCALE, start)
-        (dx, dy) = _at(inner, bend)
-        hook = f"L{ex:.0f} {ey:.0f}L{fx:.0f} {fy:.0f}"
+@dataclass(frozen=True)
+class _Hook:
+    """A foot at one end of a curved slot: at its first or last end, counted against the clock, inward or outward."""
+
+    there: bool = True
+    last: bool = False
+    out: bool = False
+
+
+_HOOKS = {
+    "arc": _Hook(there=False),
+    "hooked arc": _Hook(),
+    "arc hooked last": _Hook(last=True),
+    "arc hooked out": _Hook(out=True),
+    "arc hooked out last": _Hook(last=True, out=True),
+}
+
+
+def _arc(radius: float, thick: float, span: float, middle: float, hook: _Hook) -> str:
+    """A curved slot about the middle of the face; angles in degrees from the right, upward. It begins at its hook."""
+    reach = -span / 2 if hook.last else span / 2
+    start, end = math.radians(middle - reach), math.radians(middle + reach)
+    bend = start + math.radians(math.copysign(_HOOK, reach)) if hook.there else start
+    there, back = ("1", "0") if hook.last else ("0", "1")
+    outer, inner, deep = ((radius + part * thick) * _SCALE for part in (0.5, -0.5, 1.5 if hook.out else -1.5))
+    foot = [_at(deep, start), _at(deep, bend)] if hook.there else []
+    # From the near side of the foot round the far side of the slot, and home on the side that has no foot.
+    near, far = (outer, inner) if hook.out else (inner, outer)
+    begins, turns = (_at(far, start), _at(near, bend))
+    corners = "".join(f"L{x:.0f} {y:.0f}" for x, y in reversed(foot))
     return (
-        f"M{ax:.0f} {ay:.0f}A{outer:.0f} {outer:.0f} 0 0 0 {bx:.0f} {by:.0f}L{cx:.0f} {cy:.0f}"
-        f"A{inner:.0f} {inner:.0f} 0 0 1 {dx:.0f} {dy:.0f}{hook}z"
+        f"M{_point(begins)}A{far:.0f} {far:.0f} 0 0 {there} {_point(_at(far, end))}L{_point(_at(near, end))}"
+        f"A{near:.0f} {near:.0f} 0 0 {back} {_point(turns)}{corners}z"
     )
+
+
+def _point(at: tuple[float, float]) -> str:
+    return f"{at[0]:.0f} {at[1]:.0f}"
 
 
 def _at(radius: float, angle: float) -> tuple[float, float]:

@@ -23,7 +23,7 @@ from calc.check import (
     pick_fact,
     require,
 )
-from calc.drawing.outlet_faces import drawn, from_memory
+from calc.drawing.outlet_faces import drawn, how_drawn
 from calc.laws.outlet import breaker_before, continuous_factor, gives_volts, has_ground, rating_of, volts_of
 from calc.quantity import Condition, Quantity, alternative, constant, limit, need, read, root, smallest
 from calc.sources import ANSI_C84_1, COMMON_PRACTICE, FROM_MEMORY, IEC_60309, NEMA_WD_6, OWN_DERIVATION
@@ -198,11 +198,7 @@ class Outlet(Check):
     def _face(self) -> dict[str, Named]:
         if self.outlet not in drawn():
             return {}
-        how = (
-            "drawn from memory, to tell patterns apart"
-            if from_memory(self.outlet)
-            else "drawn to the standard's dimensions"
-        )
+        how = f"drawn {how_drawn(self.outlet)}"
         return {"face": Named(self.outlet, "Its face, ground below", how, NEMA_WD_6.at("dimensions of receptacles"))}
 
     def _nearest(self) -> dict[str, Named]:
