@@ -11,6 +11,7 @@ from dataclasses import dataclass, field, replace
 from typing import Any
 
 from calc.facts import fact_at
+from calc.measurable import MEASURABLE
 from calc.quantity import Quantity
 from calc.units import Unit
 
@@ -26,7 +27,7 @@ class Ask:
 
     either_way: also reads the reciprocal (kWh per 100 mi where mi per kWh is asked). whole: a count.
     when: the picks under which it is asked at all, as {pick: (options,)}, or several such, any of which will do.
-    rules: the rule sets that ask it.
+    rules: the rule sets that ask it. reading: what it is called in the rig's log, where it is measured.
     """
 
     symbol: str
@@ -36,6 +37,7 @@ class Ask:
     high: Quantity
     help: str
     fact: str = ""
+    reading: str = ""
     common: tuple[Quantity, ...] = ()
     habit: bool = False
     either_way: bool = False
@@ -142,6 +144,14 @@ def ask_fact(symbol: str, fact: str, default: Quantity, **more: Any) -> Any:
     assert known.low is not None and known.high is not None, f"{fact} is not a number"
     words = {"label": known.label, "help": known.help} | more
     return Ask(symbol=symbol, default=default, fact=fact, low=known.low, high=known.high, whole=known.whole, **words)
+
+
+def ask_reading(symbol: str, what: str, default: Quantity, **more: Any) -> Any:
+    """A number that is measured, by its name in the rig's log: see `Ask`. The log's last test answers it."""
+    taken = MEASURABLE[what]
+    assert taken.low is not None and taken.high is not None
+    words = {"label": taken.label, "help": taken.help} | more
+    return Ask(symbol=symbol, default=default, reading=what, low=taken.low, high=taken.high, **words)
 
 
 def pick(label: str, options: Options, default: str | Mapping[str, str], **more: Any) -> Any:

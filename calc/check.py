@@ -22,6 +22,7 @@ from calc.asks import Each
 from calc.asks import Pick as Pick
 from calc.asks import ask as ask
 from calc.asks import ask_fact as ask_fact
+from calc.asks import ask_reading as ask_reading
 from calc.asks import each as each
 from calc.asks import how_many as how_many
 from calc.asks import pick as pick
@@ -345,6 +346,7 @@ _ATTRIBUTES = {
     "headline",
     "told",
     "about",
+    "measures",
 }
 
 
@@ -363,6 +365,8 @@ class Check:
     told: ClassVar[bool] = False
     # The things of the rig that the question is about, where a list holds several kinds: {fact: (values,)}.
     about: ClassVar[Mapping[str, tuple[str, ...]]] = {}
+    # Results that a fact of the rig may be taken from: {result: what it is noted as in the log}.
+    measures: ClassVar[Mapping[str, str]] = {}
     rules: str
 
     def __init_subclass__(cls) -> None:

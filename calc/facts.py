@@ -10,37 +10,11 @@ from dataclasses import dataclass
 
 from calc import units as u
 from calc.clock import CLOCK, DATE, MONTHS
+from calc.fact import Fact as Fact
 from calc.laws import mounting
 from calc.laws.inverter import SYSTEMS
-from calc.quantity import Quantity
+from calc.measurable import MEASURABLE, READING, STANDS_FOR
 from calc.tables import table
-from calc.units import Unit
-
-
-@dataclass(frozen=True)
-class Fact:
-    """One thing known: a number with its range, one of a few options, the name of a thing, or a reference to one."""
-
-    label: str
-    help: str
-    low: Quantity | None = None
-    high: Quantity | None = None
-    options: tuple[str, ...] = ()
-    refers_to: str = ""
-    whole: bool = False
-    many: bool = False  # more than one option, or reference, may hold
-    unsaid: str = ""  # what a thing of a list is taken for where nobody said: no load is a welder unless it is said
-    pattern: str = ""  # how a text must be written, where it is not free
-    example: str = ""
-
-    @property
-    def unit(self) -> Unit | None:
-        return self.low.unit if self.low is not None else None
-
-    @property
-    def is_text(self) -> bool:
-        return self.low is None and not self.options and not self.refers_to
-
 
 YES_NO = ("no", "yes")
 NAME = Fact("What it is called", "Your own word for it")
@@ -754,6 +728,7 @@ FACTS: Mapping[str, Mapping[str, Fact]] = {
     "now": _NOW,
     "plan": _PLAN,
     "windows[]": _WINDOW,
+    "readings[]": READING,
 }
 
 
@@ -835,3 +810,8 @@ def fact_at(path: str) -> Fact:
         return (FACTS.get(group) or FACTS[f"{group}[]"])[name]
     except KeyError:
         raise LookupError(f"No rig has a fact called {path}.") from None
+
+
+def measured(what: str) -> Fact:
+    """What a reading of this kind may be: a thing to be measured, or the fact whose place it takes."""
+    return MEASURABLE[what] if what in MEASURABLE else fact_at(STANDS_FOR[what])

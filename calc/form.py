@@ -16,6 +16,8 @@ from calc.facts import FACTS, WORKED_OUT, fact_at
 from calc.printing import NBSP, Line, as_read, number_text, printed
 from calc.quantity import Quantity
 from calc.reading import Unreadable, must_be_between, read_choice, read_quantity
+from calc.readings import Reading, latest_test, measured
+from calc.readings import origin as measured_on
 from calc.rig import SUBJECTS, Known, Rig, example_rig
 from calc.units import Unit
 
@@ -88,11 +90,12 @@ def fill(
     if subject is None:
         subject = next(iter(subjects(kind, whole)), 0)
     things = whole.things(lists_asked(kind), subject)
+    tested = _last_test(kind, typed, whole, subject_name(kind, whole, subject))
     for name, spec in kind.asks.items():
         if rules not in spec.rules:
             continue
-        standing, origin, unfit = _standing(spec, rig, rules, things)
-        if standing is not None and origin == FROM_RIG:
+        standing, origin, unfit = _standing(spec, rig, rules, things, tested)
+        if standing is not None and origin not in (EXAMPLE, ASSUMED):
             from_rig[name] = field_text(spec, standing, rules)
         if _is_typed(spec, typed.get(name), standing, rig, rules):
             try:
@@ -180,15 +183,35 @@ def subject_name(kind: type[Check], rig: Rig, subject: int) -> str:
     return name if isinstance(name, str) else ""
 
 
+def _last_test(kind: type[Check], typed: Mapping[str, str], rig: Rig, of: str) -> Mapping[str, Reading]:
+    """The last test in the rig's log that took a check's readings; none where a new one is being typed in part."""
+    taken = {name: spec.reading for name, spec in kind.asks.items() if isinstance(spec, Ask) and spec.reading}
+    if not taken or 0 < len(taken.keys() & typed.keys()) < len(taken):
+        return {}
+    return latest_test(rig, taken.values(), of)
+
+
+def _known(
+    spec: Ask | Pick, rig: Rig, things: Mapping[str, int | None], tested: Mapping[str, Reading]
+) -> tuple[Known | None, Reading | None]:
+    """The fact or the reading behind a field, and the reading that it was taken from, where it was measured."""
+    if isinstance(spec, Ask) and spec.reading:
+        reading = tested.get(spec.reading)
+        return (reading.value if reading else None), reading
+    path = rig.path_of(spec.fact, things) if spec.fact and not spec.fact.endswith(".#") else None
+    known = rig.value(spec.fact, things) if spec.fact else None
+    return known, measured(rig, path) if path and rig.count("readings") else None
+
+
 def _standing(
-    spec: Ask | Pick, rig: Rig | None, rules: str, things: Mapping[str, int | None]
+    spec: Ask | Pick, rig: Rig | None, rules: str, things: Mapping[str, int | None], tested: Mapping[str, Reading]
 ) -> tuple[Quantity | str | None, str, str]:
     """What stands in a field before anything is typed, where it is from, and why it cannot serve, if so.
 
     None where it is not known.
     """
-    known = (rig or example_rig()).value(spec.fact, things) if spec.fact else None
-    origin = FROM_RIG if rig else EXAMPLE
+    known, reading = _known(spec, rig or example_rig(), things, tested)
+    origin = (measured_on(reading) if reading else FROM_RIG) if rig else EXAMPLE
     if isinstance(known, Quantity) and isinstance(spec, Ask):
         fact = Quantity(known.si, _alike(known.unit, spec.unit), exact=True)
         try:

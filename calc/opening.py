@@ -107,10 +107,10 @@ def name_in(value: Any) -> str:
     return value
 
 
-def list_in(value: Any, of: type[Thing], what: str) -> list[Thing]:
+def list_in(value: Any, of: type[Thing], what: str, most: int = MOST_THINGS) -> list[Thing]:
     """A list of things of one kind, no longer than a rig can hold. Raises Unreadable."""
     if not isinstance(value, list) or not all(isinstance(item, of) for item in value):
         raise Unreadable(f"must be a list of {what}")
-    if len(value) > MOST_THINGS:
-        raise Unreadable(f"holds {len(value)} {what}; a rig can hold {MOST_THINGS}")
+    if len(value) > most:
+        raise Unreadable(f"holds {len(value)} {what}; a rig can hold {most}")
     return value

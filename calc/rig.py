@@ -15,7 +15,8 @@ from importlib.resources import files
 from typing import Any
 
 from calc import units as u
-from calc.facts import FACTS, WORKED_OUT, Fact, WorkedOut
+from calc.facts import FACTS, WORKED_OUT, Fact, WorkedOut, measured
+from calc.measurable import MOST_READINGS, NEEDED, READING
 from calc.opening import LONGEST_NAME, MARK, MOST_THINGS, PLAIN_TEXT, VERSION, list_in, name_in, opened, quoted
 from calc.opening import DamagedRig as DamagedRig
 from calc.quantity import Quantity
@@ -155,12 +156,31 @@ def _group(group: str, content: Any) -> list[tuple[str, Known]]:
     if f"{group}[]" not in FACTS:
         raise DamagedRig(f"The document has a part that no rig has: “{quoted(group)}”.")
     try:
-        things = list_in(content, dict, group)
+        things = list_in(content, dict, group, _most_of(group))
     except Unreadable as problem:
         raise DamagedRig(f"The document's part “{group}” {problem}.") from None
     return [
-        fact for index, thing in enumerate(things) for fact in _facts(FACTS[f"{group}[]"], f"{group}.{index}", thing)
+        fact
+        for index, thing in enumerate(things)
+        for fact in _facts(_known_of(group, thing), f"{group}.{index}", thing)
     ]
+
+
+def _most_of(group: str) -> int:
+    """How many things of this kind a rig can hold; a log grows longer than a cart."""
+    return MOST_READINGS if FACTS.get(f"{group}[]") is READING else MOST_THINGS
+
+
+def _known_of(group: str, item: Mapping[str, Any]) -> Mapping[str, Fact]:
+    """The facts of a thing in a list. What a reading's number may be hangs on what was read."""
+    known = FACTS[f"{group}[]"]
+    if known is not READING:
+        return known
+    if any(item.get(name) is None for name in NEEDED):
+        raise DamagedRig(f"A reading says {', '.join(NEEDED[:-1])} and {NEEDED[-1]}; one of them is missing.")
+    if item["what"] not in READING["what"].options:
+        raise DamagedRig(f"Nothing that can be read is called “{quoted(item['what'])}”.")
+    return {**known, "value": measured(item["what"])}
 
 
 def _facts(known: Mapping[str, Fact], place: str, content: Mapping[str, Any]) -> list[tuple[str, Known]]:
@@ -186,7 +206,7 @@ def _fact(fact: Fact, path: str, value: Any) -> Known:
 
 def _text(fact: Fact, value: Any) -> str:
     text = name_in(value)
-    if fact.pattern and not re.fullmatch(fact.pattern, text):
+    if fact.pattern and not re.fullmatch(fact.pattern, text, re.ASCII):
         raise Unreadable(f"must be written like {fact.example}")
     return read_choice(text, fact.options) if fact.options else text
 
@@ -260,7 +280,9 @@ def schema() -> dict[str, Any]:
             "additionalProperties": False,
             "properties": {name: _fact_schema(fact) for name, fact in facts.items()},
         }
-        things = {"type": "array", "maxItems": MOST_THINGS, "items": content}
+        if facts is READING:
+            content |= _readings_schema()
+        things = {"type": "array", "maxItems": _most_of(group.removesuffix("[]")), "items": content}
         groups[group.removesuffix("[]")] = things if group.endswith("[]") else content
     return {
         "$schema": "https://json-schema.org/draft/2020-12/schema",
@@ -272,6 +294,20 @@ def schema() -> dict[str, Any]:
     }
 
 
+def _readings_schema() -> dict[str, Any]:
+    """What must be said of a reading, and for what was read the numbers that it may have."""
+    return {
+        "required": list(NEEDED),
+        "allOf": [
+            {
+                "if": {"properties": {"what": {"const": what}}},
+                "then": {"properties": {"value": _number_schema(measured(what))}},
+            }
+            for what in READING["what"].options
+        ],
+    }
+
+
 def _fact_schema(fact: Fact) -> dict[str, Any]:
     described: dict[str, Any] = {"title": fact.label, "description": fact.help}
     if fact.options:
@@ -279,14 +315,21 @@ def _fact_schema(fact: Fact) -> dict[str, Any]:
     if fact.many:
         names = {"type": "array", "maxItems": MOST_THINGS, "items": {"type": "string", **_NAME_SCHEMA}}
         return described | {"anyOf": [{"type": "null"}, names]}
+    if fact is READING["value"]:
+        return described
     if fact.low is None:
         written = {"pattern": f"^(?:{fact.pattern})$"} if fact.pattern else {}
         return described | {"type": ["string", "null"], **_NAME_SCHEMA, **written}
+    described["description"] += f"; {fact.low} to {fact.high}"
+    return described | {"anyOf": [{"type": "null"}, _number_schema(fact)]}
+
+
+def _number_schema(fact: Fact) -> dict[str, Any]:
+    assert fact.low is not None
     fitting = [fact.low.unit.sign] if fact.whole else [unit.sign for unit in u.TYPED if fits(unit, fact.low.unit)]
-    number = {
+    return {
         "type": "object",
         "required": ["value", "unit"],
         "additionalProperties": False,
         "properties": {"value": {"type": "integer" if fact.whole else "number"}, "unit": {"enum": fitting}},
     }
-    return described | {"description": f"{fact.help}; {fact.low} to {fact.high}", "anyOf": [{"type": "null"}, number]}

@@ -132,6 +132,39 @@ FUEL_CHART = Source(
     "Approximate fuel consumption of diesel generators, a chart of the trade", "", "read in three public pages that agree"
 )
 
+# --- measuring what was built ----------------------------------------------------------------------------------
+
+IEC_61960 = Source(
+    "IEC 61960-3 and IEC 61951, Secondary cells and batteries, internal resistance from two loads",
+    "2017 and 2011",
+    "read in the manuals of two electronic loads that quote them",
+)
+IEC_61683 = Source("IEC 61683, Photovoltaic systems, Power conditioners, Procedure for measuring efficiency", "1999", FROM_MEMORY)
+IEC_60076_2 = Source(
+    "IEC 60076-2, Power transformers, Temperature rise, extrapolation from three readings", "1993", FROM_MEMORY, "annex C"
+)
+IEEE_450 = Source(
+    "IEEE 450 and IEEE 1188, Maintenance, Testing and Replacement of stationary batteries",
+    "2010 and 2005",
+    "read in two maintenance manuals that quote them",
+)
+NETA_MTS = Source(
+    "ANSI/NETA MTS, Maintenance Testing Specifications, suggested actions by temperature rise",
+    "2011",
+    "read in a public reprint",
+    "Table 100.18",
+)
+UL_498 = Source("UL 498, Attachment Plugs and Receptacles, temperature test", "2017", FROM_MEMORY)
+UL_489 = Source("UL 489, Molded-Case Circuit Breakers, temperature of terminals", "2016", FROM_MEMORY)
+UL_TEMPERATURE = Source(
+    "UL temperature tests: constant when three readings a tenth of the time apart show no rise",
+    "",
+    "read in excerpts of two standards",
+)
+RECEPTACLE_READINGS = Source(
+    "What volts at an outlet tell, two articles of the electrical trade", "", "read in public pages"
+)
+
 # --- the sun ---------------------------------------------------------------------------------------------------
 
 MERRA_2 = Source(

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from calc.quantity import Quantity, limit, step
+from calc.quantity import OutsideValidity, Quantity, limit, step
 from calc.sources import OWN_DERIVATION
 from calc.tables import table
 from calc.units import degC, kWh, percent
@@ -20,6 +20,23 @@ def share_in_the_cold(cells: Quantity) -> Quantity:
         known.row_reached(cells, degC),
         "share",
     )
+
+
+def share_when_tested(cells: Quantity, chemistry: str) -> Quantity:
+    """The share of its charge that a bank is excused for at this temperature of a test [-].
+
+    The warmer listed row, so that the cold excuses no more than it takes; from the warmest row on, nothing is excused.
+    The curve is that of lithium iron phosphate; others are answered from there on only: OutsideValidity.
+    """
+    known = table("capacity_temperature")
+    warmest = known.rows[-1]
+    if (cells >= float(warmest) * degC).holds:
+        return known.read("f_test", f"Share that cells at {cells} give", warmest, "share")
+    if chemistry != "LFP":
+        raise OutsideValidity(f"What cold does to {chemistry} is not listed here: test it at {float(warmest) * degC} or warmer.")
+    if (cells < float(known.rows[0]) * degC).holds:
+        raise OutsideValidity(f"Below {float(known.rows[0]) * degC} nothing is listed.")
+    return known.read("f_test", f"Share that cells at {cells} give", known.row_covering(cells, degC), "share")
 
 
 def energy_to_hand(

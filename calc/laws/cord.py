@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from calc.quantity import OutsideValidity, Quantity, alternative, choose, constant, limit, read, root, smallest, step
-from calc.sources import BS_7671, COMMON_PRACTICE, IEC_60228, IEC_60287, OWN_DERIVATION
+from calc.sources import BS_7671, COMMON_PRACTICE, FROM_MEMORY, IEC_60228, IEC_60287, NEC_2023, OWN_DERIVATION
 from calc.tables import Table, table
 from calc.units import A, degC, ft, mohm, ohm_per_kft, ohm_per_km, one, per_K
 
@@ -107,6 +107,21 @@ def resistance(size: str) -> Quantity:
         listed.source,
         note=f"row {thinner}, column Cu stranded; the next thinner, on the safe side",
     )
+
+
+def resistance_at(size: str, cord: Quantity) -> Quantity:
+    """Resistance per length of a cord at its own temperature, by the table that lists its size: US or metric."""
+    if size in sizes():
+        table_value, rise, at = resistance(size), 0.00323, 75
+        source = NEC_2023.at("Chapter 9, Table 8, note 2", FROM_MEMORY)
+    else:
+        table_value = table("iec_resistance").read(
+            "r", f"Resistance of {size} at 20 °C, fine strands", size, "Cu class 5/6", ohm_per_km
+        )
+        rise, at, source = 0.00393, 20, IEC_60228.at("Annex", FROM_MEMORY)
+    per_degree = constant("α_r", "Rise of copper's resistance", rise * per_K, source)
+    reference = constant("θ_r", "Temperature of the table", at * degC, source)
+    return step("r_θ", f"Resistance of the cord at {cord}", table_value * (1 + per_degree * (cord - reference)), table_value.unit)
 
 
 def joints(cords: Quantity) -> Quantity:
