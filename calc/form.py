@@ -90,7 +90,7 @@ def fill(
     if subject is None:
         subject = next(iter(subjects(kind, whole)), 0)
     things = whole.things(lists_asked(kind), subject)
-    tested = _last_test(kind, typed, whole, subject_name(kind, whole, subject))
+    tested = _last_test(kind, whole, subject_name(kind, whole, subject))
     for name, spec in kind.asks.items():
         if rules not in spec.rules:
             continue
@@ -114,6 +114,7 @@ def fill(
     problems = {name: why for name, why in problems.items() if check.asked(name)}
     if problems:
         return Asked(kind, rules, typed, None, problems, subject=subject)
+    missing += _of_another_test(check, typed, origins) if rig else []
     needed = tuple(fact for fact in missing if check.asked(fact.name))
     name = subject_name(kind, whole, subject)
     return Asked(kind, rules, typed, check, {}, needed, origins, subject, name, things, rig, from_rig)
@@ -183,12 +184,18 @@ def subject_name(kind: type[Check], rig: Rig, subject: int) -> str:
     return name if isinstance(name, str) else ""
 
 
-def _last_test(kind: type[Check], typed: Mapping[str, str], rig: Rig, of: str) -> Mapping[str, Reading]:
-    """The last test in the rig's log that took a check's readings; none where a new one is being typed in part."""
-    taken = {name: spec.reading for name, spec in kind.asks.items() if isinstance(spec, Ask) and spec.reading}
-    if not taken or 0 < len(taken.keys() & typed.keys()) < len(taken):
-        return {}
-    return latest_test(rig, taken.values(), of)
+def _last_test(kind: type[Check], rig: Rig, of: str) -> Mapping[str, Reading]:
+    """The last test in the rig's log that took any of a check's readings."""
+    taken = [spec.reading for spec in kind.asks.values() if isinstance(spec, Ask) and spec.reading]
+    return latest_test(rig, taken, of) if taken else {}
+
+
+def _of_another_test(check: Check, typed: Mapping[str, str], origins: Mapping[str, str]) -> list[Missing]:
+    """Where a new test is typed in part, the readings that the log would fill in: they are of another test."""
+    taken = {name: spec for name, spec in check.asks.items() if isinstance(spec, Ask) and spec.reading}
+    if not any(origins.get(name) == TYPED and check.asked(name) for name in taken):
+        return []
+    return [Missing(name, spec.label, spec.help) for name, spec in taken.items() if name not in typed and name in origins]
 
 
 def _known(

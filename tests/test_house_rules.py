@@ -21,7 +21,7 @@ def bare_numerals(tree: ast.Module) -> list[tuple[int, object]]:
     def visit(node: ast.AST, inside: bool) -> None:
         if isinstance(node, ast.Call):
             name = node.func.id if isinstance(node.func, ast.Name) else ""
-            inside = inside or name in NAMING or name in {"less", "more"}
+            inside = inside or name in NAMING or name in {"less", "more", "must_read"}
         if isinstance(node, ast.BinOp) and not inside:
             for side in (node.left, node.right):
                 if (

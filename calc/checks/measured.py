@@ -8,6 +8,9 @@ from typing import Any
 from calc.check import GO, TOLD, Caution, Change, Fix, Requirement
 from calc.quantity import Quantity
 
+# What is left of a step by binary fractions.
+_HAIR = 1e-9
+
 QUALIFIED = Caution(
     "DANGER",
     "Readings under load are taken on live parts: an outlet, an inlet or an inverter's terminals kill at mains volts",
@@ -46,8 +49,8 @@ def must_read(name: str, step: Quantity, say: str, down: bool, until: str = "") 
         unit, size = step.unit, step.shown
         start, spec = getattr(check, name).number_in(unit), check.asks[name]
         end = getattr(check, until).number_in(unit) if until else (spec.low if down else spec.high).number_in(unit)
-        count = int((start - 1e-9) // size) if down else int((start + 1e-9) // size) + 1
-        while count * size >= end - 1e-9 if down else count * size <= end + 1e-9:
+        count = int((start - _HAIR) // size) if down else int((start + _HAIR) // size) + 1
+        while count * size >= end - _HAIR if down else count * size <= end + _HAIR:
             yield {name: round(count * size, 9) * unit}
             count += -1 if down else 1
 

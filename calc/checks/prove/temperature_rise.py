@@ -21,13 +21,12 @@ from calc.check import (
     require,
 )
 from calc.checks.measured import HOT_PARTS, QUALIFIED, likely, must_read
-from calc.laws.settling import settles_at
-from calc.quantity import Quantity, constant, log, need, step
-from calc.sources import COMMON_PRACTICE, IEC_60076_2, OWN_DERIVATION, UL_498, UL_TEMPERATURE, Source
+from calc.laws import settling
+from calc.quantity import Quantity, constant, need
+from calc.sources import COMMON_PRACTICE, IEC_60076_2, OWN_DERIVATION, UL_498, UL_TEMPERATURE
 from calc.tables import table
 from calc.units import K, degC, minutes, percent
 
-DRIVES = Source("Heating of electric machines, θ = θ_F·(1 − e^(−t/τ)), a text of electric drives", "", "from memory")
 SPOTS = table("temperature_limits").rows
 
 
@@ -60,7 +59,8 @@ class TemperatureRise(Check):
     )  # fmt: skip
 
     def solve(self) -> Answer:
-        final = settles_at(self.first, self.second, self.third, self.digit)
+        early, late = settling.rises(self.first, self.second, self.third)
+        final = settling.settles_at(self.third, early, late, self.digit)
         rise = need("ΔT_∞", "Rise above the air when it has settled", final - self.air, K)
         full = need("ΔT_f", "The same at full load", rise / self.share**2, K, OWN_DERIVATION)
         hot = need("θ_h", "At full load on the hottest day", self.hottest + full, degC)
@@ -80,7 +80,7 @@ class TemperatureRise(Check):
             settles_at=final,
             final_rise=rise,
             rise_at_full=full,
-            **self._time_constant(),
+            **self._time_constant(early, late),
         )
 
     def _within(self, full: Quantity, hot: Quantity) -> Requirement:
@@ -105,15 +105,10 @@ class TemperatureRise(Check):
             no="On the hottest day it gets {left}; {right} is the most.",
         )
 
-    def _time_constant(self) -> dict[str, Quantity]:
-        early, late = self.second - self.first, self.third - self.second
-        if not (late > 2 * self.digit).holds:
+    def _time_constant(self, early: Quantity, late: Quantity) -> dict[str, Quantity]:
+        if settling.has_settled(late, self.digit).holds:
             return {}
-        return {
-            "time_constant": step(
-                "τ", "Time in which it covers two thirds of the way", self.interval / log(early / late), minutes, DRIVES
-            )
-        }
+        return {"time_constant": settling.time_constant(self.interval, early, late)}
 
     fixes = (
         must_read(
@@ -148,7 +143,7 @@ class TemperatureRise(Check):
             expect={"settles_at": "50 °C", "time_constant": "86.6 min"},
             within=0.001,
             verdict="tight",
-            source=DRIVES.at("15 K after one hour, 22.5 K after two: 30 K in the end"),
+            source=settling.HEATING.at("15 K after one hour, 22.5 K after two: 30 K in the end"),
         ),
         Example(
             given={

@@ -17,7 +17,6 @@ from calc.check import (
     ask,
     ask_fact,
     ask_reading,
-    option,
     pick,
     pick_fact,
     require,
@@ -25,11 +24,10 @@ from calc.check import (
 from calc.checks.measured import likely, must_read
 from calc.laws import support
 from calc.quantity import Quantity, constant, largest, smallest, step
-from calc.sources import COMMON_PRACTICE, NIOSH_LIFTING, OWN_DERIVATION, Source
+from calc.sources import COMMON_PRACTICE, OWN_DERIVATION, Source
 from calc.units import kg, m, mm, one, percent
 
 STRAIGHT, BY_A_BOARD = "straight on the scale", "by a board, scale at one end"
-BY_HAND, JACK = "by hand", "on a jack wheel or the hitch"
 SCALE_AND_BOARD = Source(
     "Tongue weight with a bathroom scale and a board, a rule of trailer makers", "", "read in public pages"
 )
@@ -53,26 +51,18 @@ class Weighing(Check):
         help="A board lets a bathroom scale weigh more than it is made for",
     )
     near: Quantity = ask(
-        "a", "Load to the block", 0.3 * m, low=0.05 * m, high=2 * m, habit=True, when={"way": (BY_A_BOARD,)},
+        "ℓ_1", "Load to the block", 0.3 * m, low=0.05 * m, high=2 * m, habit=True, when={"way": (BY_A_BOARD,)},
         common=(0.3 * m, 0.5 * m), help="Along the board, from the pipe on the block to where the load stands",
     )  # fmt: skip
     far: Quantity = ask(
-        "b", "Load to the scale", 0.6 * m, low=0.05 * m, high=4 * m, habit=True, when={"way": (BY_A_BOARD,)},
+        "ℓ_2", "Load to the scale", 0.6 * m, low=0.05 * m, high=4 * m, habit=True, when={"way": (BY_A_BOARD,)},
         common=(0.6 * m, 1 * m), help="Along the board, from where the load stands to the pipe on the scale",
     )  # fmt: skip
     rear: Quantity = ask_reading("m_r", "scale under the rear", 127 * kg)
     counted: Quantity = ask_fact("M", "chassis.loaded_mass", 251 * kg)
     counted_ahead: Quantity = ask_fact("x", "chassis.cg_ahead", 544 * mm)
-    wheelbase: Quantity = ask_fact("b_w", "chassis.wheelbase", 1100 * mm, when={"kind": support.ON_FOUR})
+    wheelbase: Quantity = ask_fact("b", "chassis.wheelbase", 1100 * mm, when={"kind": support.ON_FOUR})
     drawbar: Quantity = ask_fact("D", "chassis.drawbar", 950 * mm, when={"kind": _ON_TWO})
-    lifted: str = pick(
-        "Its front is lifted",
-        (BY_HAND, JACK),
-        JACK,
-        habit=True,
-        when={"kind": _ON_TWO},
-        help="To hitch it, or to push it",
-    )
     tongue_rating: Quantity = ask_fact("R_t", "chassis.tongue_rating", 50 * kg, when={"kind": (support.SINGLE,)})
     axle_rating: Quantity = ask_fact("R_a", "chassis.axle_rating", 300 * kg)
 
@@ -87,8 +77,6 @@ class Weighing(Check):
         held = [self._as_counted(total), *self._where_counted(ahead, long), self._axle(front)]
         if self.kind == support.SINGLE:
             held += self._tongue(front, share)
-        if self.kind in _ON_TWO and self.lifted == BY_HAND:
-            held.append(self._lifting(front))
         return answer(
             *held,
             say=f"It weighs {total}, {share} of it on the front; {self.counted} was counted.",
@@ -190,14 +178,6 @@ class Weighing(Check):
             ),
         ]  # fmt: skip
 
-    def _lifting(self, front: Quantity) -> Requirement:
-        most = constant("k_23", "Most to be lifted by one person", 23 * kg, NIOSH_LIFTING)
-        return require(
-            front <= most, rule=PHYSICAL, label="Lifting", yes="One person can lift its front.",
-            tight="Its front weighs {left} to lift; {right} is the most for one person.",
-            no="Its front weighs {left} to lift; {right} is the most for one person. Use a jack wheel.",
-        )  # fmt: skip
-
     def _causes(self, held: list[Requirement]) -> tuple[str, ...]:
         return likely(
             held,
@@ -210,7 +190,6 @@ class Weighing(Check):
         )
 
     fixes = (
-        option("lifted", JACK, "Fit a jack wheel"),
         must_read(
             "rear", 1 * kg, "Take load off its rear, and weigh again: the rear must show {rear} or less", down=True
         ),
@@ -289,21 +268,5 @@ class Weighing(Check):
             expect={"total_mass": "200 kg", "cg_ahead": "750 mm"},
             verdict="go",
             source=OWN_DERIVATION.at("moments: 75 kg times 2.0 m over 200 kg"),
-        ),
-        *(
-            Example(
-                given={
-                    "kind": support.TWO,
-                    "front": mass,
-                    "rear": "100 kg",
-                    "counted": "130 kg",
-                    "counted_ahead": "200 mm",
-                    "drawbar": "1000 mm",
-                    "lifted": BY_HAND,
-                },
-                verdict=verdict,
-                source=NIOSH_LIFTING.at("23 kg for one person, at its best"),
-            )
-            for mass, verdict in (("30 kg", NO), ("22 kg", "tight"))
         ),
     )
