@@ -89,6 +89,14 @@ def test_where_the_filter_says_nothing_there_is_no_go() -> None:
     assert push(wheel_kind="pneumatic", wheel_diameter="250 mm").verdict == NOT_KNOWN
 
 
+def test_the_heaviest_that_is_told_is_where_easy_ends() -> None:
+    """The inverse of the same force: at that mass it is a go, a kilogram more is tight (HSE L23)."""
+    ramp = {"wheel_kind": "pneumatic", "wheel_diameter": "400 mm", "surface": "smooth concrete", "grade": "5"}
+    heaviest = number(push(**ramp), "heaviest", u.kg)
+    assert push(**ramp, mass=f"{heaviest:.4f} kg").verdict == GO
+    assert push(**ramp, mass=f"{heaviest + 1:.4f} kg").verdict == TIGHT
+
+
 def soft(**typed: str) -> Answer:
     ground = {
         "rolling_known": "by the firmness of soft ground",
@@ -148,6 +156,16 @@ def test_trap_it_tips_backward_at_10_degrees_and_not_at_42() -> None:
     assert str(answer.results["weakest_way"]) == "backward"
     assert any("41.7" in note for note in answer.notes)
     assert number(tip(cg_ahead="150 mm"), "weakest_angle", u.degree) == pytest.approx(20.9, abs=0.05)
+
+
+@pytest.mark.parametrize(("backward", "verdict"), [(9.9, NO), (10.1, TIGHT), (14.9, TIGHT), (15.1, GO)])
+def test_ten_degrees_every_way_at_least_and_fifteen_to_be_good(backward: float, verdict: str) -> None:
+    """Common practice: a 1:8 ramp is 7.1°, and a bump and a soft tyre come on top."""
+    ahead = 393 * math.tan(math.radians(backward))
+    answer = tip(cg_ahead=f"{ahead:.6f} mm", track="1200 mm")
+    assert number(answer, "weakest_angle", u.degree) == pytest.approx(backward, abs=1e-6)
+    assert verdict_on(answer, "Every way") == verdict
+    assert math.degrees(math.atan(1 / 8)) == pytest.approx(7.1, abs=0.05)
 
 
 def test_a_rear_prop_takes_the_axle_out_of_the_weakest_way() -> None:
@@ -254,6 +272,14 @@ def test_an_overrun_brake_does_not_park() -> None:
     assert park(brake="parking brake", brake_holds="100 N").verdict == NO
 
 
+def test_what_one_person_holds_back() -> None:
+    """Common practice, 150 N: 160 kg are at the limit at 10 %; the runaway then has its weight times the drop, 1.6 kJ."""
+    answer = park(mass="160 kg", grade="9.6")
+    assert number(answer, "heaviest_by_hand", u.kg) == pytest.approx(160, abs=0.5)
+    drop = 10 * math.sin(math.atan(0.096))
+    assert number(answer, "runaway_energy", u.J) == pytest.approx(160 * G * drop, rel=1e-9)
+
+
 # --- weights -----------------------------------------------------------------------------------------------------------
 
 
@@ -319,6 +345,16 @@ def test_the_middle_of_the_weight_is_what_numpy_says() -> None:
     assert number(answer, "front_axle", u.kg) == pytest.approx(front, rel=1e-12)
 
 
+def test_each_of_four_wheels_carries_a_tenth() -> None:
+    """Common practice: a wheel with less lifts at a bump. 100 kg, its middle a fifth of the base ahead: 40 and 10 kg."""
+    four = {"kind": "hand cart, four wheels", "wheelbase": "1000 mm", "mass_1": "47 kg", "chassis_mass": "53 kg"}
+    told = weights(**four, chassis_ahead="200 mm", ahead_1="200 mm")
+    assert number(told, "lightest_wheel", u.kg) == pytest.approx(10)
+    assert number(told, "heaviest_wheel", u.kg) == pytest.approx(40)
+    assert verdict_on(told, "Lightest wheel") == GO
+    assert verdict_on(weights(**four, chassis_ahead="190 mm", ahead_1="190 mm"), "Lightest wheel") == NO
+
+
 # --- step --------------------------------------------------------------------------------------------------------------
 
 
@@ -338,6 +374,15 @@ def test_trap_a_25_mm_step_by_the_size_of_the_wheel(diameter: str, times: float)
 def test_trap_gaps_and_cords_count(diameter: str, height: float) -> None:
     """With 0.3 of the wheels' load a 100 mm wheel climbs 2 mm and a 330 mm one 7 mm: 147.1 N is 0.3 of 490.3 N."""
     assert number(over(wheel_diameter=diameter), "highest_step", u.mm) == pytest.approx(height, abs=0.2)
+
+
+def test_what_a_ramp_or_a_larger_wheel_would_take() -> None:
+    """A ramp of 1:12 up 25 mm is 0.3 m long; the least radius for a share of the load is h/(1 − cos(atan share))."""
+    answer = over(wheel_diameter="100 mm", step_height="25 mm")
+    assert number(answer, "ramp_length", u.m) == pytest.approx(0.3)
+    least = 10 / (1 - math.cos(math.atan(0.3)))
+    share = number(over(wheel_diameter=f"{2 * least:.6f} mm", step_height="10 mm"), "force_over_weight", u.one)
+    assert share == pytest.approx(0.3, abs=1e-6)
 
 
 def test_no_push_climbs_a_step_as_high_as_the_axle() -> None:
@@ -573,6 +618,14 @@ def test_a_soft_tyre_carries_less_and_a_hard_one_no_more() -> None:
     assert number(tyres(**base, pressure="15 psi"), "wheel_carries", u.kg) == pytest.approx(90)
     assert number(tyres(**base, pressure="32 psi"), "wheel_carries", u.kg) == pytest.approx(180)
     assert verdict_on(tyres(**base, pressure="40 psi"), "Pressure") == NO
+
+
+@pytest.mark.parametrize(("way", "times"), [("pushed over rough ground", 1.3), ("towed off road", 2.0)])
+def test_trap_a_bump_counts_beside_the_slope(way: str, times: float) -> None:
+    """Common practice: 1.3 times at a walk over rough ground, twice when towed off the road."""
+    level = tyres(way=way, wheel_rating="180 kg", stated_pressure="30 psi", pressure="30 psi")
+    load = next(each for each in level.requirements if each.label == "Wheel" or "wheel" in each.words)
+    assert load.condition.quantities[0].number_in(u.kg) == pytest.approx(times * 75)
 
 
 def test_small_cart_wheels_have_a_speed() -> None:

@@ -125,6 +125,28 @@ def test_a_hundred_watts_take_three_and_a_half_hours() -> None:
     assert number(answer, "holding_energy", u.kWh_per_day) == pytest.approx(0.768)
 
 
+def test_trap_unheated_it_keeps_above_freezing_for_a_night_shift_and_no_longer() -> None:
+    """scipy, solve_ivp of m·c·θ' = −UA·(θ − θ_air): 47 kg from 20 °C in −15 °C, 7.6 h at 1100 J/(kg·K), 7.8 at 1130."""
+    from scipy.integrate import solve_ivp
+
+    def frozen(_t: float, state: list[float]) -> float:
+        return state[0]
+
+    frozen.terminal = True  # type: ignore[attr-defined]
+    run = solve_ivp(
+        lambda _t, state: [-1.6 * (state[0] + 15) / (47 * 1130)],
+        (0, 1e6),
+        [20.0],
+        events=frozen,
+        rtol=1e-11,
+        atol=1e-11,
+    )
+    answer = warm(cells="20 °C")
+    assert number(answer, "above_freezing", u.s) == pytest.approx(run.t_events[0][0], rel=1e-8)
+    assert number(answer, "above_freezing", u.h) * 1100 / 1130 == pytest.approx(7.6, abs=0.05)
+    assert "above_freezing" not in warm(cells="20 °C", air="5 °C").results
+
+
 # --- dew ---------------------------------------------------------------------------------------------------------------
 
 

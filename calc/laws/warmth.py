@@ -49,3 +49,18 @@ def holding(loss: Quantity, target: Quantity, air: Quantity) -> Quantity:
 def in_a_day(power: Quantity) -> Quantity:
     """The same power as energy a day [kWh/day]."""
     return step("E_hold", "Energy to hold it for a day", power, kWh_per_day, rounds=1)
+
+
+def cooling_time(capacity: Quantity, loss: Quantity, air: Quantity, start: Quantity, end: Quantity) -> Quantity:
+    """Time in which it cools by itself from start to end [h]: t = C/U · ln((start − air)/(end − air)).
+
+    Only where the air is colder than the end, and the end no warmer than the start.
+    """
+    return step(
+        "t_0",
+        "Time without heat until it freezes",
+        capacity / loss * log((start - air) / (end - air)),
+        h,
+        OWN_DERIVATION,
+        rounds=-1,
+    )

@@ -77,8 +77,18 @@ class WarmUp(Check):
                 self.cells >= self.target, exact=True, label="Warm", yes="It is warm.", no="It is colder than {right}."
             ),
             say=f"It is warm already: {self.cells}, and {self.target} is wanted.",
+            notes=("A box has no single temperature: the corner cells are the coldest. Look again before charging.",),
+            **self._until_it_freezes(),
             warm_up_time=constant("t", "Nothing has to be warmed: hours counted", 0 * h, OWN_DERIVATION),
         )
+
+    def _until_it_freezes(self) -> dict[str, Quantity]:
+        """How long it keeps above freezing by itself; nothing where it does not cool to that."""
+        freezing = constant("θ_0", "Freezing", 0 * degC, LUMPED)
+        if (self.air >= freezing).holds or (self.cells <= freezing).holds:
+            return {}
+        capacity = warmth.heat_capacity(self.bank_mass)
+        return {"above_freezing": warmth.cooling_time(capacity, self.heat_loss, self.air, self.cells, freezing)}
 
     def _never(self) -> Quantity:
         return constant("t", "It never gets there; hours counted", 0 * h, OWN_DERIVATION)
