@@ -1,0 +1,311 @@
+"""A rig of one's own: made in eight answers, kept on the phone, answered for on every page, and never lost."""
+
+from __future__ import annotations
+
+import json
+import re
+from pathlib import Path
+
+import pytest
+from conftest import Phone, eventually, expect_ready
+from playwright.sync_api import Page, expect
+
+from calc.rig import example_rig
+from hands import Visit
+
+pytest_plugins = ("visits",)
+
+EIGHT = {
+    "name": "Orchard cart",
+    "bank.energy": "5 kWh",
+}
+CAR = "run/car-distance/"
+# Everything that a page says of its store, in the words of its state lines.
+SAID_OF_RIG = "#rig-problem"
+READ_STORE = """(change) => new Promise((resolve, reject) => {
+  const opening = indexedDB.open("rigs");
+  opening.onsuccess = () => {
+    const store = opening.result.transaction("rigs", "readwrite").objectStore("rigs");
+    const all = store.getAll();
+    all.onsuccess = () => {
+      for (const rig of all.result) if (change) store.put({ ...rig, ...change });
+      store.transaction.oncomplete = () => { opening.result.close(); resolve(all.result); };
+    };
+  };
+  opening.onerror = () => reject(opening.error);
+})"""
+# The phone is full: nothing can be put into a store any more.
+FULL = """IDBObjectStore.prototype.put = function () { throw new DOMException("full", "QuotaExceededError"); };"""
+HOSTILE = [
+    "<img src=x onerror=alert(1)>",
+    "<script>alert(1)</script>",
+    "\"><svg onload=alert(1)>",
+    "javascript:alert(1)",
+    "{{ 7 * 7 }}",
+    "&lt;b&gt;",
+]
+
+
+def copy_of_example(visit: Visit) -> Page:
+    """A copy of the example, in use."""
+    page = visit("start/").page
+    page.get_by_role("button", name="Or begin with a copy of the example").tap()
+    expect(page.locator("#whose")).to_contain_text("facts, other rigs")
+    expect(page.locator("#stale")).to_be_hidden()
+    return page
+
+
+def verdicts(page: Page) -> list[str]:
+    expect(page.locator("#stale")).to_be_hidden()
+    rows: list[str] = page.locator(".rows .row strong").all_inner_texts()
+    return [f"{row}: {page.locator('.rows .row').nth(place).get_attribute('data-verdict')}" for place, row in enumerate(rows)]
+
+
+def tell_fact(page: Page, path: str, text: str) -> None:
+    field = page.locator(f'[name="{path}"]')
+    field.fill(text)
+    field.press("Tab")
+
+
+def open_part(page: Page, *titles: str) -> None:
+    for title in titles:
+        page.locator("#part a.row", has_text=title).first.tap()
+        expect(page.locator("#part h2")).to_contain_text(title)
+
+
+def test_eight_answers_make_a_rig_and_the_board_is_answered_for_it(visit: Visit) -> None:
+    page = visit("start/").page
+    assert page.locator("#start .ask").count() <= 8
+    for name, text in EIGHT.items():
+        page.locator(f'[name="{name}"]').fill(text)
+    page.get_by_role("button", name="Make this rig").tap()
+    expect(page.locator("#whose")).to_contain_text("Orchard cart")
+    expect(page.locator("#stale")).to_be_hidden()
+    page.goto(page.url + "rig/")
+    expect(page.locator("#rigs [aria-pressed=true]")).to_contain_text("Orchard cart")
+    open_part(page, "Battery bank")
+    expect(page.locator('[name="bank.energy"]')).to_have_value("5")
+
+
+def test_an_answer_that_cannot_be_read_is_explained_and_makes_no_rig(visit: Visit) -> None:
+    page = visit("start/").page
+    page.locator('[name="bank.energy"]').fill("plenty")
+    page.get_by_role("button", name="Make this rig").tap()
+    expect(page.locator("#problems")).to_be_focused()
+    expect(page.locator("#problems")).to_contain_text("must be a number")
+    expect(page.locator('[name="bank.energy"]')).to_have_value("plenty")
+    assert page.evaluate("() => localStorage.getItem('rig')") is None
+
+
+def test_a_copy_of_the_example_is_answered_as_the_example_is(visit: Visit) -> None:
+    example = verdicts(visit("").page)
+    assert verdicts(copy_of_example(visit)) == example
+
+
+def test_a_fact_is_kept_as_soon_as_it_is_changed_and_changes_the_answers(visit: Visit) -> None:
+    page = copy_of_example(visit)
+    page.goto(page.url + "rig/?part=bank")
+    tell_fact(page, "bank.energy", "4.2")
+    expect(page.locator("#rig-done")).to_have_text("Kept.")
+    tell_fact(page, "bank.health", "lots")
+    expect(page.locator('[id="bank.health-error"]')).to_contain_text("must be a number")
+    other = visit(CAR)
+    other.expect_echo("Nameplate energy of the bank", "4.2 kWh")
+    expect(other.page.locator(".whose")).to_have_text(f"Worked for {example_rig().name}:")
+    page.locator("#rig-undo").tap()
+    expect(page.locator('[name="bank.energy"]')).to_have_value("10.2")
+
+
+def test_what_is_typed_in_a_check_becomes_a_fact_on_one_tap(visit: Visit) -> None:
+    copy_of_example(visit)
+    seen = visit(CAR)
+    seen.expect_echo("Nameplate energy of the bank", "10.2 kWh")
+    seen.tell("Nameplate energy of the bank", "9.9")
+    seen.expect_echo("Nameplate energy of the bank", "9.9 kWh")
+    seen.page.get_by_role("button", name=re.compile("^Keep for the rig: Nameplate energy")).tap()
+    expect(seen.page.locator("#keep button")).to_have_count(0)
+    again = visit(CAR)
+    again.expect_echo("Nameplate energy of the bank", "9.9 kWh")
+    again.tell("Nameplate energy of the bank", "5")
+    again.page.get_by_role("button", name="Your rig: 9.9").tap()
+    again.expect_echo("Nameplate energy of the bank", "9.9 kWh")
+
+
+def test_what_the_rig_does_not_say_is_not_known_and_never_shown_as_a_number(visit: Visit) -> None:
+    page = visit("start/").page
+    page.get_by_role("button", name="Make this rig").tap()
+    expect(page.locator("#whose")).to_contain_text("your rig")
+    seen = visit(CAR)
+    seen.expect_verdict("not known")
+    expect(seen.field("Nameplate energy of the bank")).to_have_value("")
+    assert "Nameplate energy of the bank" not in seen.echo()
+    expect(seen.page.locator("#fixes")).to_contain_text("Nameplate energy of the bank")
+
+
+def test_the_panel_of_what_is_now_answers_the_board_again(visit: Visit) -> None:
+    page = copy_of_example(visit)
+    row = page.locator(".row", has_text="Car distance").first
+    before = row.inner_text()
+    page.locator("#now summary").tap()
+    tell_fact(page, "now.charge", "22")
+    eventually(lambda: row.inner_text() != before)
+    expect(page.locator("#stale")).to_be_hidden()
+
+
+def test_the_last_board_is_there_before_python_and_says_so(visit: Visit) -> None:
+    page = copy_of_example(visit)
+    page.goto(page.url + "rig/?part=bank")
+    tell_fact(page, "bank.energy", "4.4")
+    expect(page.locator("#rig-done")).to_have_text("Kept.")
+    home = visit("").page
+    expect(home.locator("#stale")).to_be_hidden()
+    shown = home.locator("#rows").inner_text()
+    eventually(lambda: home.evaluate(READ_STORE, None)[0].get("board"))
+    home.add_init_script("Worker = class extends EventTarget { postMessage() {} terminate() {} };")
+    home.reload()
+    expect(home.locator("#stale")).to_have_text("As it stood when you were here last. Being worked anew.")
+    assert home.locator("#rows").inner_text() == shown
+
+
+def test_two_tabs_keep_both_changes(visit: Visit) -> None:
+    copy_of_example(visit)
+    one, two = visit("rig/?part=bank").page, visit("rig/?part=inverter").page
+    expect(one.locator('[name="bank.energy"]')).to_have_value("10.2")
+    expect(two.locator('[name="inverter.idle"]')).to_have_value("55")
+    tell_fact(one, "bank.energy", "8.8")
+    tell_fact(two, "inverter.idle", "44")
+    for page in (one, two):
+        expect(page.locator("#rig-done")).to_have_text("Kept.")
+    seen = visit(CAR)
+    seen.expect_echo("Nameplate energy of the bank", "8.8 kWh")
+    seen.expect_echo("Inverter's idle draw", "44 W")
+
+
+def test_things_are_added_copied_and_removed_and_the_last_change_is_undone(visit: Visit) -> None:
+    copy_of_example(visit)
+    page = visit("rig/?part=loads").page
+    count = page.locator("#part .row").count()
+    assert count > 2
+    page.get_by_role("button", name="Add one more load").tap()
+    expect(page.locator('[name$=".name"]')).to_have_value("load")
+    page.get_by_role("button", name="Copy this load").tap()
+    expect(page.locator('[name$=".name"]')).to_have_value("load 2")
+    page.get_by_role("button", name="Remove this load").tap()
+    expect(page.locator("#part .row")).to_have_count(count + 1)
+    page.locator("#rig-undo").tap()
+    expect(page.locator("#part .row")).to_have_count(count + 2)
+
+
+def test_a_removed_rig_can_be_brought_back(visit: Visit) -> None:
+    copy_of_example(visit)
+    page = visit("rig/").page
+    page.get_by_role("button", name="Remove the rig in use").tap()
+    expect(page.locator("#rig-done")).to_contain_text("Removed")
+    gone = page.locator("#rigs button", has_text="Removed. Tap to bring it back.").first
+    gone.tap()
+    expect(page.locator("#rigs [aria-pressed=true]")).to_contain_text(example_rig().name)
+
+
+def test_a_damaged_store_shows_the_rig_as_it_was_before_the_last_change_and_says_so(visit: Visit) -> None:
+    page = copy_of_example(visit)
+    page.goto(page.url + "rig/?part=bank")
+    tell_fact(page, "bank.energy", "7.7")
+    expect(page.locator("#rig-done")).to_have_text("Kept.")
+    page.evaluate(READ_STORE, {"document": '{"barrowatt_rig": 1, "bank": {"ener'})
+    seen = visit(CAR)
+    expect(seen.page.locator(SAID_OF_RIG)).to_contain_text("could not be read")
+    seen.expect_echo("Nameplate energy of the bank", "10.2 kWh")
+
+
+def test_where_nothing_can_be_read_the_example_stands_in_and_the_store_is_left_as_it_is(visit: Visit) -> None:
+    page = copy_of_example(visit)
+    page.evaluate(READ_STORE, {"document": "rust", "before": "dust"})
+    seen = visit(CAR)
+    expect(seen.page.locator(SAID_OF_RIG)).to_contain_text("the example stands in")
+    expect(seen.page.locator(".whose")).to_have_text("Worked for the example numbers:")
+    assert page.evaluate(READ_STORE, None)[0]["document"] == "rust"
+
+
+def test_a_full_phone_keeps_what_was_kept_and_says_that_the_change_is_not(visit: Visit) -> None:
+    copy_of_example(visit)
+    page = visit("rig/?part=bank").page
+    expect(page.locator('[name="bank.energy"]')).to_have_value("10.2")
+    page.evaluate(FULL)
+    tell_fact(page, "bank.energy", "6.6")
+    expect(page.locator(SAID_OF_RIG)).to_contain_text("no room left")
+    seen = visit(CAR)
+    seen.expect_echo("Nameplate energy of the bank", "10.2 kWh")
+
+
+@pytest.mark.parametrize("words", HOSTILE)
+def test_a_name_never_becomes_markup(visit: Visit, words: str) -> None:
+    page = copy_of_example(visit)
+    page.goto(page.url + "rig/?part=loads.0")
+    tell_fact(page, "loads.0.name", words)
+    expect(page.locator("#rig-done")).to_have_text("Kept.")
+    page.reload()
+    expect(page.locator("#part h2")).to_have_text(words)
+    expect(page.locator('[name="loads.0.name"]')).to_have_value(words)
+    home = visit("").page
+    expect(home.locator("#stale")).to_be_hidden()
+    expect(home.locator("#rows")).to_contain_text(words)
+    assert home.locator("#rows :is(img, script, svg[onload], b b)").count() == 0
+
+
+def test_a_file_goes_to_another_phone_and_answers_there_alike(visit: Visit, tmp_path: Path) -> None:
+    home = copy_of_example(visit)
+    page = visit("rig/?part=bank").page
+    tell_fact(page, "bank.energy", "3.3")
+    expect(page.locator("#rig-done")).to_have_text("Kept.")
+    home.reload()
+    expected = verdicts(home)
+    with page.expect_download() as download:
+        page.get_by_role("button", name="Save the rig in use as a file").tap()
+    file = tmp_path / "rig.json"
+    download.value.save_as(file)
+    assert json.loads(file.read_text())["bank"]["energy"] == {"value": 3.3, "unit": "kWh"}
+    page.evaluate("() => localStorage.removeItem('rig')")
+    other = visit("rig/").page
+    other.locator("#rig-file").set_input_files(file)
+    expect(other.locator("#read")).to_contain_text("It is not kept yet")
+    assert other.evaluate("() => localStorage.getItem('rig')") is None
+    other.get_by_role("button", name="Keep it, and use it").tap()
+    expect(other.locator("#rigs [aria-pressed=true]")).to_contain_text(example_rig().name)
+    assert verdicts(visit("").page) == expected
+
+
+@pytest.mark.parametrize(
+    ("text", "why"),
+    [
+        ("nothing of the kind", "not JSON"),
+        ('{"barrowatt_rig": 99}', "version"),
+        ('{"barrowatt_rig": 1, "bank": {"energy": {"value": -5, "unit": "kWh"}}}', "must be between"),
+        ('{"barrowatt_rig": 1, "spell": {}}', "no rig has"),
+        ("[" * 100_000, "nested"),
+    ],
+)
+def test_a_file_that_is_no_rig_is_refused_with_the_reason(visit: Visit, tmp_path: Path, text: str, why: str) -> None:
+    file = tmp_path / "rig.json"
+    file.write_text(text)
+    page = visit("rig/").page
+    page.locator("#rig-file").set_input_files(file)
+    expect(page.locator("#read")).to_contain_text(why)
+    expect(page.locator("#rig-take")).to_be_hidden()
+
+
+def test_a_browser_killed_in_the_middle_of_a_save_keeps_the_last_good_rig(phone: Phone) -> None:
+    page = phone.install("start/")
+    page.get_by_role("button", name="Or begin with a copy of the example").tap()
+    expect(page.locator("#stale")).to_be_hidden()
+    page = phone.reopen("rig/?part=bank")
+    expect(page.locator('[name="bank.energy"]')).to_have_value("10.2")
+    for energy in ("9.1", "9.2", "9.3"):
+        page.locator('[name="bank.energy"]').fill(energy)
+        page.locator('[name="bank.energy"]').dispatch_event("change")
+    phone.close()  # at once, whatever was under way
+    page = phone.open(CAR)
+    expect_ready(page)
+    expect(page.locator("html")).not_to_have_class(re.compile("out-of-date"))
+    expect(page.locator(SAID_OF_RIG)).to_be_hidden()
+    energy = page.locator(".given", has_text="Nameplate energy").locator("b").inner_text().replace("\u00a0", " ")
+    assert energy in {"10.2 kWh", "9.1 kWh", "9.2 kWh", "9.3 kWh"}
