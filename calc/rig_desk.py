@@ -18,8 +18,9 @@ from calc.form import fill, subject_of, to_keep
 from calc.quantity import Quantity
 from calc.reading import Unreadable
 from calc.rendering import Renderer
-from calc.rig import Rig, example_rig
+from calc.rig import Rig, example_rig, read_rig
 from calc.rig_form import now_fields, part_called, parts_of
+from calc.sharing import Unfinished, shared, unpacked
 
 Form = Mapping[str, str]
 Told = dict[str, Any]
@@ -77,8 +78,17 @@ class Desk:
         return {"rig": editing.text_of(example_rig()), "html": ""}
 
     def read(self) -> Told:
-        """The document, read and written anew: what is imported is shown before it is kept."""
-        return {"rig": editing.text_of(self._whole), "html": self._renderer.render("read.html", rig=self._whole, parts=list(parts_of(self._whole)))}
+        """What a file, a link or codes say, read and written anew: it is shown before it is kept."""
+        text = self._form["text"]
+        try:
+            rig = read_rig(text) if text.lstrip("\ufeff \t\r\n").startswith("{") else unpacked(*text.split("\n"))
+        except Unfinished as problem:
+            return {"problem": str(problem), "unfinished": True}
+        return {"rig": editing.text_of(rig), "html": self._renderer.render("read.html", rig=rig, parts=list(parts_of(rig)))}
+
+    def share(self) -> Told:
+        """The rig as codes for another phone's camera, each with a link to these pages' address."""
+        return {"html": self._renderer.render("share.html", shared=shared(self._whole), address=self._form["address"])}
 
     # --- changing -------------------------------------------------------------------------------------------------
 
@@ -134,5 +144,5 @@ def with_value(rig: Rig, path: str, value: Quantity | str) -> Rig:
 
 
 QUESTIONS: dict[str, Callable[[Desk], Told]] = {
-    name: getattr(Desk, name) for name in ("board", "now", "part", "start", "example", "read", "fact", "add", "copy", "remove", "keep")
+    name: getattr(Desk, name) for name in ("board", "now", "part", "start", "example", "read", "share", "fact", "add", "copy", "remove", "keep")
 }

@@ -277,11 +277,11 @@ def test_a_file_goes_to_another_phone_and_answers_there_alike(visit: Visit, tmp_
 @pytest.mark.parametrize(
     ("text", "why"),
     [
-        ("nothing of the kind", "not JSON"),
+        ("{nothing of the kind", "not JSON"),
         ('{"barrowatt_rig": 99}', "version"),
         ('{"barrowatt_rig": 1, "bank": {"energy": {"value": -5, "unit": "kWh"}}}', "must be between"),
         ('{"barrowatt_rig": 1, "spell": {}}', "no rig has"),
-        ("[" * 100_000, "nested"),
+        ("{" + "[" * 100_000, "nested"),
     ],
 )
 def test_a_file_that_is_no_rig_is_refused_with_the_reason(visit: Visit, tmp_path: Path, text: str, why: str) -> None:

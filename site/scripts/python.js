@@ -4,7 +4,7 @@
 import { snapshotIsWorthMaking, spoilSnapshot } from "./snapshot.js";
 import { script } from "./trust.js";
 
-/** @typedef {{id: number, html?: string, rig?: string, part?: string, problem?: string, damaged?: boolean}} Reply */
+/** @typedef {{id: number, html?: string, rig?: string, part?: string, problem?: string, damaged?: boolean, unfinished?: boolean}} Reply */
 /** @typedef {{id: number, text: string, sure: boolean, tries: number, settle: (reply: Reply | null) => void}} Question */
 
 const SILENCE = 10_000;

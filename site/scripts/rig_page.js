@@ -10,6 +10,7 @@ export class RigPage {
   #python;
   #desk;
   /** @type {string | undefined} a document that was read and not yet kept */ #taken;
+  /** @type {string[]} those read of several codes */ #codes = [];
 
   /**
    * @param {import("./python.js").Python} python
@@ -23,11 +24,14 @@ export class RigPage {
     byId("facts").addEventListener("click", (event) => this.#tapped(event));
     byId("main").addEventListener("click", (event) => this.#act(event));
     byId("rig-undo").addEventListener("click", () => this.#undo());
-    byId("rig-file").addEventListener("change", () => this.#read());
+    byId("rig-file").addEventListener("change", () => this.#readFile());
+    byId("rig-text").addEventListener("change", () => this.#read(/** @type {HTMLInputElement} */ (byId("rig-text")).value));
     byId("rig-take").addEventListener("click", () => this.#take());
     addEventListener("popstate", () => this.#showPart());
     onOtherTab(() => desk.open().then(() => this.#show()));
     this.#show();
+    // A link with a rig in it was opened. It stays in this browser: what follows a # is sent to nobody.
+    if (location.hash.startsWith("#rig=")) this.#read(location.href);
   }
 
   async #show() {
@@ -121,6 +125,7 @@ export class RigPage {
     if (button?.dataset.act === "copy") return this.#keep(this.#desk.document);
     if (button?.dataset.act === "remove") return this.#remove();
     if (button?.dataset.act === "export") return this.#export();
+    if (button?.dataset.act === "share") return this.#share();
   }
 
   /** @param {string} id */
@@ -149,6 +154,12 @@ export class RigPage {
     this.#show();
   }
 
+  async #share() {
+    const reply = await this.#desk.ask("share", { ...usualTerms(), address: location.origin + location.pathname });
+    if (reply?.html) place(reply.html);
+    else byId("share").textContent = reply?.problem ?? "";
+  }
+
   #export() {
     const link = document.createElement("a");
     link.href = URL.createObjectURL(new Blob([this.#desk.document ?? ""], { type: "application/json" }));
@@ -157,11 +168,17 @@ export class RigPage {
     URL.revokeObjectURL(link.href);
   }
 
-  /** A file is shown before it is kept. */
-  async #read() {
+  async #readFile() {
     const [file] = /** @type {HTMLInputElement} */ (byId("rig-file")).files ?? [];
-    if (!file) return;
-    const reply = await this.#python.ask("read", usualTerms(), { rig: (await file.text()) || "empty", sure: true });
+    if (file) this.#read(await file.text());
+  }
+
+  /** What is taken in is shown before it is kept.  @param {string} text */
+  async #read(text) {
+    // Of several codes, each is read by itself, in any order.
+    const texts = [...this.#codes, text].join("\n");
+    const reply = await this.#python.ask("read", { ...usualTerms(), text: texts }, { sure: true });
+    this.#codes = reply?.unfinished ? texts.split("\n") : [];
     this.#taken = reply?.rig;
     byId("rig-take").hidden = !reply?.rig;
     if (reply?.html) place(reply.html);
