@@ -70,7 +70,7 @@ def board(
         for subject in subjects(kind, whole)
     ]
     order = {chapter: place for place, chapter in enumerate(dict.fromkeys(row.chapter for row in rows))}
-    return sorted(rows, key=lambda row: (order[row.chapter], _WORST_FIRST.index(row.answer.verdict)))
+    return sorted(rows, key=lambda row: (order[row.chapter], _WORST_FIRST.index(row.answer.verdict), len(row.answer.missing)))
 
 
 def bears_on_a_rig(kind: type[Check]) -> bool:

@@ -18,15 +18,16 @@ from calc.quantity import Quantity
 from calc.reading import Unreadable, must_be_between, read_choice, read_quantity
 from calc.rig import Known, Rig, document, example_rig
 
-# The eight questions of a short start: enough for a board that answers most of what is asked on the spot.
+# The questions of a short start, with the rig's name eight: the bank, and whether it may be charged as it stands, which
+# is what ruins one soonest. As nothing is guessed, the other questions then say what they lack, the fewest first.
 START = (
     "bank.chemistry",
-    "bank.nominal_volts",
     "bank.energy",
-    "inverter.continuous",
-    "inverter.system",
-    "outlets.0.configuration",
-    "inlet.configuration",
+    "bank.capacity",
+    "bank.strings",
+    "bank.charge_limit",
+    "inverter.charger_set",
+    "now.cells",
 )
 
 
@@ -230,8 +231,6 @@ def started(texts: Mapping[str, str]) -> tuple[Rig | None, dict[str, str]]:
             rig = with_fact(rig, path, texts.get(path, ""))
         except Unreadable as problem:
             problems[path] = str(problem)
-    if any(path.startswith("outlets.") for path in rig.facts):
-        rig = with_known(rig, "outlets.0.name", ONE_OF["outlets"])
     return (None, problems) if problems else (rig, {})
 
 

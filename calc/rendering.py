@@ -282,7 +282,9 @@ class BoardRow:
 
     @property
     def say(self) -> str:
-        return self.row.answer.say
+        """The answer in a sentence; of many missing facts, how many."""
+        missing = len(self.row.answer.missing)
+        return self.row.answer.say if missing <= 3 else f"{missing} facts are missing."
 
     @property
     def address(self) -> str:

@@ -55,6 +55,9 @@ KEYSTROKES = """async ([field, texts]) => {
   }
   return times;
 }"""
+# The same on the board: a fact of the panel changes, and every row that rests on it is answered anew.
+BOARD = KEYSTROKES.replace('new Event("input", { bubbles: true })', 'new Event("change", { bubbles: true })')
+BOARD_IS_ANSWERED = "() => !document.getElementById('now')?.hidden && document.getElementById('stale').hidden"
 CHECK, FIELD = "wire/wire-for-run/", "run_length"
 
 
@@ -109,6 +112,16 @@ def measure(engine: type[Chromium] | type[WebKit], server: Server, profile: Path
         browser.wait_for("() => document.getElementById('state-python').dataset.state === 'ready'", 180)
         keys = [str(50 + step % 90) for step in range(550)]
         times["key to answer"] = browser.evaluate(KEYSTROKES, [FIELD, keys])[50:]
+        browser.open(server.address + "start/")
+        browser.wait_for("() => document.getElementById('state-python').dataset.state === 'ready'", 180)
+        browser.evaluate("() => document.getElementById('start-example').click()")
+        browser.wait_for(BOARD_IS_ANSWERED, 180)
+        charges = [str(20 + step % 70) for step in range(150)]
+        times["board answered again"] = browser.evaluate(BOARD, ["now.charge", charges])[20:]
+        browser.renew()
+        browser.open(server.address)
+        browser.wait_for("() => performance.getEntriesByName('last board').length > 0", 30)
+        times["last board painted"].append(browser.evaluate("() => performance.getEntriesByName('last board')[0].startTime"))
     print_table(profile.name, times)
 
 
