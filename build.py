@@ -23,7 +23,7 @@ sys.path[:0] = [str(ROOT), str(SITE)]
 from calc.rendering import Renderer  # noqa: E402
 from calc.reply import reply  # noqa: E402
 from packing import compressing, ledger, library, serving, wheels  # noqa: E402
-from packing.questions import known_questions, start_questions  # noqa: E402
+from packing.questions import start_questions  # noqa: E402
 from packing.stamping import sha256, stamped, stamped_scripts  # noqa: E402
 
 PYODIDE = SITE / "node_modules" / "pyodide"
@@ -80,7 +80,7 @@ def pack_python() -> tuple[Files, str]:
     with tempfile.TemporaryDirectory() as folder:
         build = Path(folder)
         fetched = wheels.fetch(build / "wheels")
-        files["library.zip"] = library.make(build, PYODIDE, fetched, ROOT / "calc", SITE / "templates", known_questions())
+        files["library.zip"] = library.make(build, PYODIDE, fetched, ROOT / "calc", SITE / "templates", start_questions())
     address = f"python-{sha256(b''.join(files.values()))[:8]}/"
     return {address + name: content for name, content in files.items()}, address
 

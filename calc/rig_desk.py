@@ -14,13 +14,14 @@ from calc import editing, units
 from calc.board import LiveBoard
 from calc.catalogue import check_called
 from calc.check import NEC
-from calc.form import fill, subject_of, to_keep
+from calc.form import Asked, fill, subject_of, to_keep
 from calc.quantity import Quantity
 from calc.reading import Unreadable
 from calc.rendering import Renderer
 from calc.rig import Rig, example_rig, read_rig
 from calc.rig_form import now_fields, part_called, parts_of
 from calc.sharing import Unfinished, shared, unpacked
+from calc.sharing.proof import proof, question
 
 Form = Mapping[str, str]
 Told = dict[str, Any]
@@ -90,6 +91,20 @@ class Desk:
         """The rig as codes for another phone's camera, each with a link to these pages' address."""
         return {"html": self._renderer.render("share.html", shared=shared(self._whole), address=self._form["address"])}
 
+    def proof(self) -> Told:
+        """One answer as a code: its question with every number in it, to be asked again on another phone or from paper."""
+        asked, address = self._asked(), self._form["address"]
+        try:
+            code = proof(asked, address)
+        except ValueError as problem:
+            return {"problem": str(problem)}
+        return {"html": self._renderer.render("proof.html", code=code, link=address + question(asked))}
+
+    def _asked(self) -> Asked:
+        kind = check_called(self._form["check"])
+        texts = {name: text for name, text in self._form.items() if name in kind.asks}
+        return fill(kind, texts, self._rig, self._rules, subject_of(self._form))
+
     # --- changing -------------------------------------------------------------------------------------------------
 
     def fact(self) -> Told:
@@ -125,13 +140,10 @@ class Desk:
 
     def keep(self) -> Told:
         """What was typed in a check, as facts of the rig: the named one, or all."""
-        kind = check_called(self._form["check"])
-        texts = {name: text for name, text in self._form.items() if name in kind.asks}
-        asked = fill(kind, texts, self._rig, self._rules, subject_of(self._form))
-        rig = self._whole
+        asked, rig = self._asked(), self._whole
         for name in to_keep(asked, rig):
             if self._form.get("name") in (name, "all"):
-                path = rig.path_of(kind.asks[name].fact, asked.things)
+                path = rig.path_of(asked.kind.asks[name].fact, asked.things)
                 assert path is not None
                 rig = with_value(rig, path, getattr(asked.check, name))
         return {"rig": editing.text_of(rig), "html": ""}
@@ -144,5 +156,5 @@ def with_value(rig: Rig, path: str, value: Quantity | str) -> Rig:
 
 
 QUESTIONS: dict[str, Callable[[Desk], Told]] = {
-    name: getattr(Desk, name) for name in ("board", "now", "part", "start", "example", "read", "share", "fact", "add", "copy", "remove", "keep")
+    name: getattr(Desk, name) for name in ("board", "now", "part", "start", "example", "read", "share", "proof", "fact", "add", "copy", "remove", "keep")
 }

@@ -1,7 +1,7 @@
 """Questions whose answers are known when the site is built: each check's example, in both units and rule sets.
 
-They are asked again in the packer, to see what it imports; and some of them on a phone, to see that Python answers
-there as it did here.
+Some of them are asked again in the packer, to see what it imports, and on a phone, to see that Python answers there as it
+did here.
 """
 
 from __future__ import annotations
@@ -25,6 +25,7 @@ RIG_QUESTIONS = (
     ("start", {"name": "", "bank.energy": "5"}),
     ("read", {"text": '{"barrowatt_rig": 1, "name": "Cart"}'}),
     ("read", {"text": UNREADABLE}),
+    ("proof", {"check": "wire/wire-for-run", "address": "https://barrowatt.example/wire/wire-for-run/"}),
     ("share", {"address": "https://barrowatt.example/rig/"}),
     ("fact", {"path": "bank.energy", "text": "5", "then": "board"}),
     ("fact", {"path": "bank.energy", "text": UNREADABLE}),

@@ -49,6 +49,8 @@ export class CheckPage {
     byId("keep").addEventListener("click", (event) => this.#keep(event));
     onOtherTab(() => desk.open().then(() => this.#ask(FORM)));
     byId("main").addEventListener("click", goToPlace);
+    byId("code").hidden = false;
+    byId("code").addEventListener("click", () => this.#showCode());
     addEventListener("popstate", () => this.#put(textsOf(location)));
     python.addEventListener("failed", () => (byId("asleep").hidden = false));
     this.#showAsked();
@@ -192,7 +194,14 @@ export class CheckPage {
     this.#kept = address;
   }
 
+  async #showCode() {
+    const reply = await this.#desk.ask("proof", { ...this.#texts(), check: this.#check, address: location.origin + location.pathname });
+    if (reply?.html) place(reply.html);
+    else byId("proof-code").textContent = reply?.problem ?? "";
+  }
+
   #markStale() {
+    byId("proof-code").replaceChildren();
     page.classList.add("out-of-date");
     byId("stale").hidden = false;
   }
