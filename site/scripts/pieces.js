@@ -20,7 +20,7 @@ export function place(html) {
     host.replaceChildren(...piece.childNodes);
   }
   const problems = (document.getElementById("problems")?.childElementCount ?? 0) > 0;
-  if (!problems) for (const error of document.querySelectorAll(".error:not(:empty)")) error.replaceChildren();
+  if (!problems && holder.content.querySelector("[data-piece=problems]")) for (const error of document.querySelectorAll(".error:not(:empty)")) error.replaceChildren();
   return problems;
 }
 
