@@ -6,6 +6,7 @@ new document, which the page stores; what cannot be read leaves the rig as it wa
 
 from __future__ import annotations
 
+import json
 from collections.abc import Callable, Mapping
 from functools import cache
 from typing import Any
@@ -18,7 +19,7 @@ from calc.form import Asked, fill, subject_of, to_keep
 from calc.quantity import Quantity
 from calc.reading import Unreadable
 from calc.rendering import Renderer
-from calc.rig import Rig, example_rig, read_rig
+from calc.rig import Rig, document, example_rig, read_rig
 from calc.rig_form import now_fields, part_called, parts_of
 from calc.sharing import Unfinished, shared, unpacked
 from calc.sharing.proof import proof, question
@@ -58,6 +59,9 @@ class Desk:
 
     def _panel(self, rig: Rig) -> str:
         return self._renderer.render("now.html", fields=now_fields(rig), people=units.people(), rules=self._rules)
+
+    def walk_round(self) -> Told:
+        return {"html": self._renderer.walk_round_pieces(self._rig, self._rules)}
 
     def part(self) -> Told:
         """One part of the rig as a form; without a key, the list of all parts."""
@@ -116,6 +120,15 @@ class Desk:
             return {"html": self._renderer.render("fact_problem.html", path=path, problem=str(problem))}
         return {"rig": editing.text_of(rig), "html": self._after(rig, path)}
 
+    def facts(self) -> Told:
+        """Several facts at once, as they stand in a document: a change that the walk-round proposed."""
+        changed = document(self._whole)
+        for path, value in json.loads(self._form["facts"]).items():
+            group, *place, name = str(path).split(".")
+            thing = changed.setdefault(group, {})
+            (thing[int(place[0])] if place else thing)[name] = value
+        return {"rig": editing.text_of(read_rig(json.dumps(changed))), "html": ""}
+
     def _after(self, rig: Rig, path: str) -> str:
         fine = self._renderer.render("fact_problem.html", path=path, problem="")
         return fine + (self._board(rig) if self._form.get("then") == "board" else "")
@@ -155,6 +168,6 @@ def with_value(rig: Rig, path: str, value: Quantity | str) -> Rig:
     return editing.with_fact(rig, path, text)
 
 
-QUESTIONS: dict[str, Callable[[Desk], Told]] = {
-    name: getattr(Desk, name) for name in ("board", "now", "part", "start", "example", "read", "share", "proof", "fact", "add", "copy", "remove", "keep")
+QUESTIONS: dict[str, Callable[[Desk], Told]] = {"walk-round": Desk.walk_round} | {
+    name: getattr(Desk, name) for name in ("board", "now", "part", "start", "example", "read", "share", "proof", "fact", "facts", "add", "copy", "remove", "keep")
 }

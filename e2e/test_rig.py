@@ -7,13 +7,16 @@ import re
 from pathlib import Path
 
 import pytest
+import zxingcpp
 from conftest import Phone, eventually, expect_ready
-from playwright.sync_api import Page, expect
+from PIL import Image
+from playwright.sync_api import Page, Playwright, expect
 
 from calc.board import board
 from calc.rendering import BoardRow
 from calc.rig import example_rig
 from hands import Visit
+from server import Server
 
 pytest_plugins = ("visits",)
 
@@ -313,3 +316,52 @@ def test_a_browser_killed_in_the_middle_of_a_save_keeps_the_last_good_rig(phone:
     expect(page.locator(SAID_OF_RIG)).to_be_hidden()
     energy = page.locator(".given", has_text="Nameplate energy").locator("b").inner_text().replace("\u00a0", " ")
     assert energy in {"10.2 kWh", "9.1 kWh", "9.2 kWh", "9.3 kWh"}
+
+
+def test_a_proposed_change_is_made_on_one_tap_and_the_fault_is_gone(visit: Visit) -> None:
+    """A cold bank in eight answers, a fault on the walk-round, the tap that clears it, and back again."""
+    page = visit("start/").page
+    cold = {"name": "Cold cart", "bank.energy": "5 kWh", "bank.capacity": "100", "bank.charge_limit": "50 A", "inverter.charger_set": "40 A", "now.cells": "43 °F"}
+    for name, text in cold.items():
+        page.locator(f'[name="{name}"]').fill(text)
+    page.locator('[name="bank.strings"]').fill("1")
+    page.get_by_text("LFP", exact=True).tap()
+    page.get_by_role("button", name="Make this rig").tap()
+    expect(page.locator("#whose")).to_contain_text("Cold cart")
+    walk = visit("walk-round/").page
+    expect(walk.locator("#whose")).to_contain_text("Cold cart")
+    fault = walk.locator("#faults .finding", has_text="limit")
+    expect(fault).to_have_count(1)
+    fault.locator("[data-facts]").first.tap()
+    expect(walk.locator("#rig-done")).to_contain_text("Changed in your rig")
+    expect(fault).to_have_count(0)
+    walk.locator("#rig-undo").tap()
+    expect(fault).to_have_count(1)
+
+
+def test_a_rig_opened_from_its_code_on_another_phone_without_signal_has_the_same_verdicts(phone: Phone, server: Server, playwright: Playwright, tmp_path: Path) -> None:
+    page = phone.install("start/")
+    page.get_by_role("button", name="Or begin with a copy of the example").tap()
+    expect(page.locator("#whose")).to_contain_text("facts, other rigs")
+    expected = verdicts(page)
+    page.goto(server.address + "rig/")
+    page.get_by_role("button", name="Show it as a code").tap()
+    code = page.locator("#share .code svg")
+    expect(code).to_have_count(1)
+    code.screenshot(path=tmp_path / "code.png")
+    [read] = zxingcpp.read_barcodes(Image.open(tmp_path / "code.png"))
+    assert read.text.startswith(server.address + "rig/#rig=")
+    other = Phone(playwright, tmp_path / "other", server)
+    try:
+        other.install()
+        other.close()
+        server.stop()
+        opened = other.open_at(read.text)
+        expect(opened.locator("#read")).to_contain_text("It is not kept yet")
+        opened.get_by_role("button", name="Keep it, and use it").tap()
+        expect(opened.locator("#rigs [aria-pressed=true]")).to_contain_text(example_rig().name)
+        opened.goto(server.address)
+        expect(opened.locator("#whose")).to_contain_text("facts, other rigs")
+        assert verdicts(opened) == expected
+    finally:
+        other.close()

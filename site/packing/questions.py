@@ -18,6 +18,8 @@ UNREADABLE = "12 x 12"
 # What the pages of the rig ask: each kind once, about the example.
 RIG_QUESTIONS = (
     ("now", {}),
+    ("walk-round", {}),
+    ("facts", {"facts": '{"bank.energy": {"value": 9, "unit": "kWh"}}'}),
     ("part", {}),
     ("part", {"part": "bank"}),
     ("part", {"part": "loads.0"}),

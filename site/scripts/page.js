@@ -9,6 +9,7 @@ import { Python } from "./python.js";
 import { RigPage } from "./rig_page.js";
 import { saveHere, sayHowPythonIs } from "./saved.js";
 import { StartPage } from "./start_page.js";
+import { WalkRoundPage } from "./walk_round_page.js";
 
 const page = document.documentElement;
 
@@ -42,4 +43,5 @@ if (form instanceof HTMLFormElement) new CheckPage(python, desk, form);
 if (byId("rows")) new BoardPage(desk);
 const start = byId("start");
 if (start instanceof HTMLFormElement) new StartPage(python, desk, start);
+if (byId("walk-round")) new WalkRoundPage(desk);
 if (byId("rigs-here")) new RigPage(python, desk);
