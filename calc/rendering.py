@@ -35,6 +35,7 @@ from calc.form import (
     subjects,
     to_keep,
 )
+from calc.pages import PAGES
 from calc.printing import Line, as_read, compared, printed
 from calc.quantity import Condition, Quantity
 from calc.rig import Rig, example_rig
@@ -355,7 +356,7 @@ class Renderer:
 
     def addresses(self) -> list[str]:
         """The addresses of all pages, home first."""
-        return ["", "start/", "rig/", WALK_ROUND, "about/", *(f"{check.id}/" for check in all_checks())]
+        return ["", "start/", "rig/", WALK_ROUND, "about/", *PAGES, *(f"{check.id}/" for check in all_checks())]
 
     def page(self, address: str, assets: Mapping[str, str]) -> str:
         """The whole HTML of a page. assets: logical name -> address of the stamped file, from the root."""
@@ -373,6 +374,9 @@ class Renderer:
             return self._render("about.html", **shared)
         if address == WALK_ROUND:
             return self._render("walk_round.html", **self._walked(None), **shared)
+        if address in PAGES:
+            template, values = PAGES[address]
+            return self._render(template, **values(), **shared)
         asked = fill(check_called(address.rstrip("/")), {})
         return self._render("check.html", **self._all_of(asked), **shared)
 
