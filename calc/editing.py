@@ -7,6 +7,7 @@ is not known.
 from __future__ import annotations
 
 import json
+import re
 from collections.abc import Mapping
 
 from calc.asks import Ask, Pick
@@ -95,6 +96,8 @@ def read_fact(rig: Rig, path: str, text: str) -> Known | None:
         return tuple(read_choice(line, choices_of(rig, fact)) for line in text.split("\n"))
     if fact.options or fact.refers_to:
         return read_choice(text, choices_of(rig, fact))
+    if fact.pattern:
+        return _read_pattern(fact, text.strip())
     return _read_name(rig, path, text)
 
 
@@ -105,6 +108,14 @@ def _read_number(fact: Fact, path: str, text: str) -> Quantity:
     if fact.whole and quantity.si % 1:
         raise Unreadable("must be a whole number")
     return quantity
+
+
+def _read_pattern(fact: Fact, text: str) -> str:
+    """A time of day or a date; an hour of one digit is filled up."""
+    written = f"0{text}" if re.fullmatch(r"\d:\d\d", text) else text
+    if not re.fullmatch(fact.pattern, written):
+        raise Unreadable(f"must be written like {fact.example}")
+    return written
 
 
 def _read_name(rig: Rig, path: str, text: str) -> str:

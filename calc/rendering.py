@@ -21,6 +21,7 @@ from calc import units
 from calc.board import Row, board
 from calc.catalogue import CHAPTERS, all_checks, check_called, checks_of
 from calc.check import IEC, NEC, Answer, Ask, Caution, Check, Named, Offer, Pick, Result, as_stated
+from calc.day import Day, day_of
 from calc.drawing import drawing_of
 from calc.form import (
     EXAMPLE,
@@ -356,7 +357,7 @@ class Renderer:
 
     def addresses(self) -> list[str]:
         """The addresses of all pages, home first."""
-        return ["", "start/", "rig/", WALK_ROUND, "about/", *PAGES, *(f"{check.id}/" for check in all_checks())]
+        return ["", "start/", "rig/", WALK_ROUND, "day/", "about/", *PAGES, *(f"{check.id}/" for check in all_checks())]
 
     def page(self, address: str, assets: Mapping[str, str]) -> str:
         """The whole HTML of a page. assets: logical name -> address of the stamped file, from the root."""
@@ -370,6 +371,8 @@ class Renderer:
             from calc.rig_form import start_fields  # it is made of this file's fields
 
             return self._render("start.html", fields=start_fields(), **shared)
+        if address == "day/":
+            return self._render("day.html", told=_foretold(day_of()), **shared)
         if address == "about/":
             return self._render("about.html", **shared)
         if address == WALK_ROUND:
@@ -398,6 +401,10 @@ class Renderer:
         """The board of a rig. whose: `example`, `changed` (the example, but not as it came) or `own`."""
         return self._render("board.html", rows=by_chapter(rows), rig=rig, whose=whose, root=root)
 
+    def day_pieces(self, day: Day) -> str:
+        """The pieces of the day's page, for a rig whose plan was changed."""
+        return self._render("day_pieces.html", told=_foretold(day))
+
     def render(self, name: str, **values: Any) -> str:
         """Pieces from a template of the site's."""
         return self._render(name, **values)
@@ -425,3 +432,9 @@ class Renderer:
 
     def _render(self, name: str, **values: Any) -> str:
         return self._environment.get_template(name).render(**values)
+
+
+def _foretold(day: Day) -> Any:
+    from calc.day_page import Foretold  # it is made of this file's words
+
+    return Foretold(day)
