@@ -112,7 +112,7 @@ class Each:
     def _of_one(self, spec: Ask | Pick, place: int) -> Ask | Pick:
         number, name = self.counts[place], spec.fact.split(".")[1]
         of_it: dict[str, Any] = {
-            "label": f"{self.things[:-1].capitalize()} {number}: {spec.label[0].lower()}{spec.label[1:]}",
+            "label": _named(f"{self.things[:-1].capitalize()} {number}", spec.label),
             "fact": f"{self.things}.{place}.{name}",
             "when": tuple({**case, self.counted_by: self.counts[place:]} for case in spec.cases or ({},)),
         }
@@ -125,6 +125,11 @@ def _cases(when: When | tuple[When, ...]) -> tuple[When, ...]:
     return when if isinstance(when, tuple) else (when,)
 
 
+def _named(of: str, label: str) -> str:
+    """The label of one of several: `Part 2: mass`."""
+    return f"{of}: {label[0].lower()}{label[1:]}" if of else label
+
+
 # These are typed Any, because the attribute holds a Quantity or a word once the form is filled.
 
 Options = Iterable[str] | Mapping[str, tuple[str, ...]]
@@ -135,14 +140,14 @@ def ask(symbol: str, label: str, default: Quantity, **more: Any) -> Any:
     return Ask(symbol=symbol, label=label, default=default, **more)
 
 
-def ask_fact(symbol: str, fact: str, default: Quantity, **more: Any) -> Any:
+def ask_fact(symbol: str, fact: str, default: Quantity, of: str = "", **more: Any) -> Any:
     """A number that is a fact of the rig, like `bank.energy`: see `Ask`. It brings its label, range and help.
 
-    A check that must say it in other words gives its own help, or its own label where it asks of one thing in a list.
+    of: whose it is, where a question asks the same of two. A check that must say it in other words gives its own help.
     """
     known = fact_at(fact)
     assert known.low is not None and known.high is not None, f"{fact} is not a number"
-    words = {"label": known.label, "help": known.help} | more
+    words = {"label": _named(of, known.label), "help": known.help} | more
     return Ask(symbol=symbol, default=default, fact=fact, low=known.low, high=known.high, whole=known.whole, **words)
 
 

@@ -18,7 +18,7 @@ from calc.asks import IEC as IEC
 from calc.asks import NEC as NEC
 from calc.asks import RULE_SETS as RULE_SETS
 from calc.asks import Ask as Ask
-from calc.asks import Each
+from calc.asks import Each, When
 from calc.asks import Pick as Pick
 from calc.asks import ask as ask
 from calc.asks import ask_fact as ask_fact
@@ -410,10 +410,11 @@ class Check:
             return False
         if not spec.cases:
             return True
-        return any(
-            all(self.asked(other) and getattr(self, other) in options for other, options in case.items())
-            for case in spec.cases
-        )
+        return any(self.holds(case) for case in spec.cases)
+
+    def holds(self, case: When) -> bool:
+        """Whether the other picks stand as a case says."""
+        return all(self.asked(other) and getattr(self, other) in options for other, options in case.items())
 
     def of_each(self, column: str) -> tuple[Any, ...]:
         """A column of a list, for as many things as there are: watts_1, watts_2 and so on."""

@@ -100,6 +100,36 @@ _BANK = {
         "Look for a wire from minus to the frame",
         options=("no", "at one point", "at several points"),
     ),
+    "takeoff": Fact(
+        "Where the two wires leave",
+        "Follow plus and minus to the first battery each meets",
+        options=("both wires at the same end", "one wire at each end, across", "equal leads to a bus bar"),
+    ),
+    "string_resistance": Fact(
+        "Resistance of one battery or string",
+        "Of one, with its own leads: in its sheet, or from two loads",
+        0.1 * u.mohm,
+        200 * u.mohm,
+    ),
+    "strongest_resistance": Fact(
+        "Resistance of the strongest battery, taken to stand first",
+        "The newest or warmest; the same as the others where they are alike",
+        0.1 * u.mohm,
+        200 * u.mohm,
+    ),
+    "link_resistance": Fact(
+        "Resistance of one link between two",
+        "Bar or cable with both its lugs; measured in millivolts over amps, or a quarter of a milliohm",
+        0.01 * u.mohm,
+        10 * u.mohm,
+    ),
+    "load_current": Fact(
+        "Most current the loads take from the bank",
+        "What the inverter takes at its low-voltage cut-off; the page on the current from the bank works it out",
+        1 * u.A,
+        5000 * u.A,
+    ),
+    "cycles": Fact("Cycles until the bank is worn", "In its manual, at the depth you use", 100 * u.one, 20_000 * u.one),
 }
 
 _INVERTER = {
@@ -169,7 +199,10 @@ _INVERTER = {
     ),
     "air_gap": Fact("Clear gap at its grilles", "Measure the narrowest", 0 * u.mm, 500 * u.mm),
     "stated_gap": Fact(
-        "Clear gap that its manual asks for", "In its manual, under clearance or ventilation; 0 where it says nothing", 0 * u.mm, 500 * u.mm
+        "Clear gap that its manual asks for",
+        "In its manual, under clearance or ventilation; 0 where it says nothing",
+        0 * u.mm,
+        500 * u.mm,
     ),
     "grille_edge": Fact(
         "Open edge along which air comes to its grille",
@@ -180,7 +213,9 @@ _INVERTER = {
     "inlet_area": Fact(
         "Free area of its air inlet", "Its slots added up; a mesh leaves about half", 2 * u.cm2, 5000 * u.cm2
     ),
-    "cooled_height": Fact("Height of its warm face", "Of the fins or the passage, bottom to top", 20 * u.mm, 2000 * u.mm),
+    "cooled_height": Fact(
+        "Height of its warm face", "Of the fins or the passage, bottom to top", 20 * u.mm, 2000 * u.mm
+    ),
     "cooling": Fact("How it is cooled", "Listen at light load and at full load", options=mounting.COOLING),
     "mounted": Fact("Which way up it is mounted", "Beside the picture in its manual", options=mounting.POSITIONS),
     "position_rule": Fact("What its manual says of the position", "In its manual: mounting", options=mounting.MANUAL),
@@ -195,6 +230,39 @@ _INVERTER = {
         "Rating lost per degree above that", "In the manual, per kelvin", 0 * u.percent_per_K, 10 * u.percent_per_K
     ),
     "mass": Fact("Mass of the inverter", "In the manual", 0.5 * u.kg, 200 * u.kg),
+    "export": Fact(
+        "Does the inverter feed the line it hangs on?",
+        "In its settings: grid feed or export; certified means that its plate names the standard",
+        options=("it never feeds the line", "it feeds the line, certified", "it feeds the line, or is not known"),
+    ),
+    "stops_within": Fact(
+        "Time within which it stops when the line is gone",
+        "In its certificate: anti-islanding or clearing time",
+        0.01 * u.s,
+        60 * u.s,
+    ),
+    "plate_rating": Fact(
+        "Continuous rating on the plate",
+        "Continuous, at 25 or 40 °C, not the surge; before anything is taken off",
+        100 * u.W,
+        30_000 * u.W,
+    ),
+    "isolated": Fact(
+        "Is the inverter isolated between battery and ac?",
+        "In its manual; one without a transformer often is not",
+        options=YES_NO,
+    ),
+    "hours_on": Fact(
+        "Hours a day the inverter is switched on",
+        "24 unless somebody switches it off, or its sleep mode finds nothing to do",
+        0.5 * u.h,
+        24 * u.h,
+    ),
+    "between": Fact(
+        "Inverter between loads",
+        "Whether somebody switches it off; a sleep mode counts if it finds your loads",
+        options=("stays on", "switched off when nothing runs"),
+    ),
 }
 
 _INLET = {
@@ -212,6 +280,32 @@ _INLET = {
         "Are the pins live when it is unplugged?",
         "By the wiring, and with a non-contact tester held near the covered inlet while the rig inverts; never by touch",
         options=YES_NO,
+    ),
+    "entry": Fact(
+        "How power gets in",
+        "Look at it with everything off",
+        options=("an inlet with pins, shrouded", "a cord with a plug at both ends, or an outlet used as inlet"),
+    ),
+    "transfer": Fact(
+        "What keeps inlet and inverter apart",
+        "In the inverter's manual under transfer, or the label of the switch",
+        options=("a relay in the inverter, both poles", "a changeover switch, both poles", "one pole only, or nothing"),
+    ),
+    "volts": Fact("Volts at the inlet", "On the plate of the inlet", 100 * u.V, 277 * u.V),
+    "filter": Fact(
+        "Capacitance between the inlet's pins",
+        "In the inverter's or charger's manual: input filter; 0 where a relay parts it from the pins",
+        0 * u.uF,
+        100 * u.uF,
+    ),
+    "bleeder": Fact(
+        "Resistance that discharges the inlet's pins",
+        "In the inverter's or charger's manual: bleeder or discharge resistor",
+        1 * u.kohm,
+        10_000 * u.kohm,
+    ),
+    "outlet": Fact(
+        "Outlet on the wall that it refills from", "By the pattern of its slots", options=table("outlets").rows
     ),
 }
 
@@ -231,6 +325,33 @@ _OUTLET = {
         "Cover while something is plugged in",
         "Look at it with a plug in",
         options=("none", "flap, closed only when empty", "in-use cover"),
+    ),
+    "used_volts": Fact(
+        "Volts that are wanted of it",
+        "On the plate of what is plugged in",
+        options=("120 V", "240 V"),
+    ),
+    "used_amps": Fact(
+        "Amps that are wanted of it", "On the plate, or what the charger is set to", 0.1 * u.A, 125 * u.A
+    ),
+    "lasting": Fact(
+        "Is it used for three hours or more at a time?",
+        "Chargers, heaters, cars: yes",
+        options=YES_NO,
+    ),
+    "used_for": Fact(
+        "What is plugged into it",
+        "Chargers and cars leak direct current in a fault",
+        options=("tools", "a charger or a rig", "a car"),
+    ),
+    "leakage": Fact(
+        "Leakage of all that is plugged into it",
+        "Half a milliamp for a tool with a filter, up to 3.5 for a charger; add them up, or clamp all wires but the ground",
+        0 * u.mA,
+        60 * u.mA,
+    ),
+    "dc_detection": Fact(
+        "Does the car's cord detect 6 mA of direct current?", "On its plate: RDC-DD, 6 mA dc", options=YES_NO
     ),
 }
 
@@ -333,6 +454,18 @@ _DEVICE = {
     "distance": Fact(
         "Length of cable from the source to it", "Along the cable, from the battery's post", 0 * u.inch, 600 * u.inch
     ),
+    "clearing_time": Fact(
+        "Time until it has opened, in a short of the bank",
+        "On its curve, at the bank's short-circuit current; a breaker's trip unit and its arc together",
+        0.0001 * u.s,
+        5 * u.s,
+    ),
+    "clearing_heat": Fact(
+        "Clearing I²t of the fuse",
+        "Total clearing, not melting, at the bank's volts, in the fuse's sheet",
+        10 * u.A2s,
+        100_000_000 * u.A2s,
+    ),
 }
 
 HEADING_BY = TRUE_NORTH, COMPASS = ("a map: true north", "a compass: magnetic north")
@@ -369,6 +502,22 @@ _PANELS = {
         "In its manual; for many, the battery's volts and 5 V more",
         5 * u.V,
         500 * u.V,
+    ),
+    "string_fuse": Fact(
+        "Fuse in each string of panels",
+        "Printed on it",
+        options=("none", "10 A", "15 A", "20 A", "25 A", "30 A", "35 A", "40 A"),
+    ),
+    "fuse_volts": Fact(
+        "Volts dc the panels' fuse may break",
+        "Printed on it, with dc beside it; ac volts say nothing",
+        0 * u.V,
+        1500 * u.V,
+    ),
+    "wire": Fact(
+        "Wire of each string of panels",
+        "Printed on the jacket; copper",
+        options=("14 AWG", "12 AWG", "10 AWG", "8 AWG", "6 AWG", "4 AWG"),
     ),
 }
 
@@ -447,6 +596,49 @@ _CHASSIS = {
         "Look for one; an overrun brake works while towing, and does not hold a parked rig",
         options=("none", "parking brake", "overrun brake"),
     ),
+    "brake_force": Fact(
+        "Pull that the parking brake holds",
+        "Brake on, on the level: pull with a luggage scale until it creeps; kilograms on it times 9.81",
+        0 * u.N,
+        20_000 * u.N,
+    ),
+    "chocks": Fact(
+        "Chocks",
+        "Under the downhill side, pushed tight",
+        options=("none", "one wheel", "two wheels"),
+    ),
+    "chock_height": Fact("Height of the chock", "Where the tyre would roll over it", 10 * u.mm, 400 * u.mm),
+    "wheels": Fact(
+        "Wheels that carry it",
+        "Count them",
+        options=("2", "3", "4"),
+    ),
+    "rolling_force": Fact(
+        "Pull that keeps it rolling on the level",
+        "Luggage scale at the handle, slow walk, this ground, this load; kilograms on it times 9.81",
+        1 * u.N,
+        3000 * u.N,
+    ),
+    "prop_behind": Fact("Rear prop behind the axle", "Where it touches the ground", 50 * u.mm, 3000 * u.mm),
+    "tongue_load": Fact(
+        "Weight on the hitch", "On a bathroom scale; 0 for a wagon on four wheels", 0 * u.kg, 500 * u.kg
+    ),
+    "width": Fact("Width of the rig", "At its widest, over tyres and handles", 200 * u.mm, 2600 * u.mm),
+    "axle_load": Fact(
+        "Load on the heaviest axle",
+        "The page on weights works it out; of a single axle, all but the tongue",
+        2 * u.kg,
+        4000 * u.kg,
+    ),
+    "stated_pressure": Fact(
+        "Pressure that the rating is for", "On the tyre's side, beside the load", 5 * u.psi, 120 * u.psi
+    ),
+    "rated_speed": Fact(
+        "Speed that the wheel is rated for",
+        "On the tyre's side or in the wheel's sheet; unmarked cart wheels: a walk, 3 mph",
+        1 * u.mph,
+        90 * u.mph,
+    ),
 }
 
 _TOW = {
@@ -466,6 +658,12 @@ _TOW = {
     ),
     "use": Fact("Energy it uses without the rig", "Its dash over a usual day", 20 * u.Wh_per_mi, 1000 * u.Wh_per_mi),
     "speed": Fact("Speed it tows at", "Your own rule, on the level and uphill; a walk is 3 mph", 1 * u.mph, 70 * u.mph),
+    "driven": Fact(
+        "Driven wheels",
+        "Which wheels the motor turns",
+        options=("rear", "front", "all wheels"),
+    ),
+    "width": Fact("Width of the towing vehicle", "At its widest, mirrors folded", 400 * u.mm, 2600 * u.mm),
 }
 
 _LOAD = {
@@ -539,6 +737,20 @@ _LOAD = {
         3 * u.ft,
         300 * u.ft,
     ),
+    "machine": Fact(
+        "Kind of welding machine",
+        "Nearly all are of the first kind",
+        options=("transformer or inverter machine", "motor-generator machine"),
+    ),
+    "duty": Fact(
+        "Duty at the largest current of a welder",
+        "On its plate: X, the minutes in ten that it may weld",
+        5 * u.percent,
+        100 * u.percent,
+    ),
+    "idle_amps": Fact("Current of a welder while it is on and does not weld", "On its plate: I0", 0 * u.A, 40 * u.A),
+    "effective_amps": Fact("I1eff on a welder's plate", "Beside I1max", 1 * u.A, 120 * u.A),
+    "welder": Fact("Is it a welder?", "Arc welders; not a soldering iron", options=YES_NO, unsaid="no"),
 }
 
 _CAR = {
@@ -566,6 +778,17 @@ _CAR = {
     "cabin": Fact("Heating or cooling the cabin", "An open vehicle has none: off", options=("off", "on")),
     "battery": Fact("The car's own battery", "In its manual", 1 * u.kWh, 300 * u.kWh),
     "outlet": Fact("Outlet it is plugged into", "Which one", refers_to="outlets"),
+    "cord_rating": Fact("Rating of the charging cord", "On the plate of its box: output amps", 6 * u.A, 80 * u.A),
+    "socket": Fact(
+        "Socket the cord is plugged into",
+        "A household socket is not made for hours at its full current",
+        options=("household socket", "IEC 60309 connector"),
+    ),
+    "coding": Fact(
+        "Resistor in the cord's plug",
+        "It codes the cord's rating: 1500 Ω 13 A, 680 Ω 20 A, 220 Ω 32 A, 100 Ω 63 A",
+        options=("1500 Ω", "680 Ω", "220 Ω", "100 Ω"),
+    ),
 }
 
 _PART = {
@@ -654,6 +877,42 @@ _PLACE = {
         "Cord-and-plug tools at its own outlets, or a house's panel",
         options=("its own outlets only", "a building"),
     ),
+    "building_switches": Fact(
+        "Does the building's transfer switch the neutral?",
+        "Most interlocks and manual transfer switches do not; its label says how many poles",
+        options=YES_NO,
+    ),
+    "site": Fact(
+        "Where it is used",
+        "Employees of anybody make it a job site",
+        options=("a job site with employees", "anywhere else"),
+    ),
+    "permission": Fact(
+        "Has the owner of the line agreed to it?",
+        "In writing: the utility or the campground",
+        options=YES_NO,
+    ),
+    "into_building": Fact(
+        "How it gets into the building",
+        "The device that makes it impossible that both are on",
+        options=("a listed transfer switch", "a listed interlock on the panel", "a breaker in the panel, or an outlet"),
+    ),
+    "roll_out": Fact("How far it could roll", "Down to where the slope or something ends", 1 * u.m, 500 * u.m),
+    "obstacle": Fact(
+        "What is in the way",
+        "A cord on the floor is a step",
+        options=("a step up", "a gap across"),
+    ),
+    "step_height": Fact("Height of the step", "Square edge, from the ground", 1 * u.mm, 400 * u.mm),
+    "gap_width": Fact("Width of the gap", "In the direction it rolls", 5 * u.mm, 900 * u.mm),
+    "lane": Fact(
+        "Width of the lane at the corner", "Between the posts, walls or trees, at the narrowest", 0.8 * u.m, 20 * u.m
+    ),
+    "way": Fact(
+        "How it is moved about",
+        "The worst of it",
+        options=("pushed on a floor", "pushed over rough ground", "towed on a road", "towed off road"),
+    ),
 }
 
 _NOW = {
@@ -678,6 +937,10 @@ _NOW = {
         options=("nothing", *table("outlets").rows),
     ),
     "month": Fact("Month", "Of the year", options=MONTHS),
+    "pressure": Fact("Pressure in the softest tyre", "A gauge, cold; a slow leak shows here", 1 * u.psi, 120 * u.psi),
+    "bank_volts": Fact(
+        "Volts of the bank at rest", "After an hour without load, at the bank's posts", 8 * u.V, 120 * u.V
+    ),
 }
 
 _PLAN = {
@@ -711,20 +974,327 @@ _WINDOW = {
     "watts": Fact("Most it may draw there", "Of an outlet or generator that is none of those", 50 * u.W, 30_000 * u.W),
 }
 
+_PRECHARGE = {
+    "resistor": Fact(
+        "Precharge resistor", "Printed or ringed on it; its pulse rating is in its sheet", 0.5 * u.ohm, 1000 * u.ohm
+    ),
+    "standby": Fact(
+        "What takes current during precharge",
+        "Inverter switched off at its own switch: nothing, on most",
+        options=("nothing", "a resistance: lamp, bleeder, heater", "electronics that wake up"),
+    ),
+    "standby_power": Fact(
+        "Power that is taken during precharge",
+        "Standby watts in its manual, at the highest volts",
+        0.1 * u.W,
+        500 * u.W,
+    ),
+    "wakes_at": Fact(
+        "Volts at which it wakes during precharge",
+        "In its manual: start-up voltage; well below the low-voltage cut-off",
+        3 * u.V,
+        900 * u.V,
+    ),
+    "time": Fact(
+        "Time the precharge may take", "What the timer or your hand on the button gives it", 0.1 * u.s, 60 * u.s
+    ),
+    "residual": Fact(
+        "Volts that may still be missing after precharge",
+        "When the contactor closes; the controller's setting, or 2 V",
+        0.1 * u.V,
+        50 * u.V,
+    ),
+    "pulse": Fact(
+        "Energy that the resistor stands in one pulse",
+        "In its sheet: pulse or short-time overload, joules; watts say nothing of it",
+        1 * u.J,
+        20_000 * u.J,
+    ),
+    "make": Fact(
+        "Current on which the contactor may close",
+        "In its sheet: make current, not carry current",
+        10 * u.A,
+        10_000 * u.A,
+    ),
+}
+
+_PRICES = {
+    "bank": Fact("Price of the bank", "All of it, with its cables and bus bars", 10 * u.dollars, 1_000_000 * u.dollars),
+    "rig": Fact(
+        "Price of the whole rig",
+        "Bank, inverter, cables, cart, and your hours if you count them",
+        50 * u.dollars,
+        1_000_000 * u.dollars,
+    ),
+    "uses": Fact("Full cycles in a year", "Half a cycle twice counts as one", 1 * u.one, 1000 * u.one),
+    "filling": Fact(
+        "Price of the energy that fills it",
+        "On the bill; 0 for sun that is there anyway; a generator's page says its own",
+        0 * u.dollars_per_kWh,
+        10 * u.dollars_per_kWh,
+    ),
+    "instead": Fact(
+        "Price of a kWh without the rig",
+        "A generator's fuel and wear, or what a hired one costs",
+        0.01 * u.dollars_per_kWh,
+        50 * u.dollars_per_kWh,
+    ),
+}
+
+_WIRING = {
+    "frame_bonded": Fact(
+        "Are all outlet grounds and metal parts bonded to the frame?",
+        "A wire or a strap from each to one point of the bare frame",
+        options=YES_NO,
+    ),
+    "bond_wire": Fact(
+        "Size of the bond wire",
+        "Copper, from the frame's point to the ground bar",
+        options=("14 AWG", "12 AWG", "10 AWG", "8 AWG", "6 AWG", "4 AWG", "3 AWG", "2 AWG"),
+    ),
+    "arrangement": Fact(
+        "How the outlets are protected",
+        "Two tools at once always need the second",
+        options=("one outlet for one tool, separated, no bond", "several outlets, bonded, an RCD for each"),
+    ),
+    "leg_a": Fact(
+        "Amps of the 120 V loads on leg A",
+        "All that run at the same time, from their plates; by the wiring, leg A",
+        0 * u.A,
+        125 * u.A,
+    ),
+    "leg_b": Fact(
+        "Amps of the 120 V loads on leg B",
+        "All that run at the same time, from their plates; by the wiring, leg B",
+        0 * u.A,
+        125 * u.A,
+    ),
+    "both_legs": Fact(
+        "Amps of the 240 V loads", "They load both legs alike and the neutral not at all", 0 * u.A, 125 * u.A
+    ),
+    "shared_neutral": Fact(
+        "Do 120 V circuits share one neutral wire?",
+        "Look in the box: one white wire for two hots; a cord of three wires and ground shares it too",
+        options=("no, each has its own", "yes, and they hang on opposite legs", "yes, and both hang on one leg"),
+    ),
+    "outlet_wire": Fact(
+        "Size of the wires to the outlets",
+        "Printed on the jacket; the neutral as thick as the rest",
+        options=(
+            "14 AWG",
+            "12 AWG",
+            "10 AWG",
+            "8 AWG",
+            "6 AWG",
+            "4 AWG",
+            "3 AWG",
+            "2 AWG",
+            "1 AWG",
+            "1/0 AWG",
+            "2/0 AWG",
+            "3/0 AWG",
+            "4/0 AWG",
+        ),
+    ),
+}
+
+_GENERATOR = {
+    "watts": Fact(
+        "Running watts the generator gives here",
+        "Its running watts, not its peak; about 3.5 % less for every 1000 ft above the sea",
+        300 * u.W,
+        50_000 * u.W,
+    ),
+    "fuel_full": Fact(
+        "Fuel per hour at those running watts",
+        "In its manual, or the tank over its stated hours",
+        0.02 * u.gal_per_h,
+        10 * u.gal_per_h,
+    ),
+    "fuel_idle": Fact(
+        "Fuel per hour with nothing on the generator",
+        "In its manual, or measured; a third to a half of that at full load",
+        0 * u.gal_per_h,
+        5 * u.gal_per_h,
+    ),
+    "fuel": Fact("Fuel there is", "Tank and cans", 0.1 * u.gal, 200 * u.gal),
+    "fuel_price": Fact("Price of the fuel", "At the pump", 0 * u.dollars_per_gal, 50 * u.dollars_per_gal),
+}
+
+_TIE = {
+    "coupling": Fact(
+        "How this bank and the vehicle's are tied",
+        "By the wiring",
+        options=("through a dc-dc converter", "directly in parallel"),
+    ),
+    "converter_power": Fact(
+        "Power of the converter between the banks", "On its plate: continuous output", 50 * u.W, 20_000 * u.W
+    ),
+    "alike": Fact(
+        "Are the two banks alike?",
+        "On both plates, or their manuals",
+        options=("the same chemistry and cell count", "not the same, or not known"),
+    ),
+    "volts_apart": Fact(
+        "Volts between the two banks when they are tied",
+        "One meter, both banks, at rest for an hour",
+        0 * u.V,
+        20 * u.V,
+    ),
+    "vehicle_resistance": Fact(
+        "Resistance of the vehicle's bank", "From two loads, with its leads", 0.1 * u.mohm, 1000 * u.mohm
+    ),
+    "peak": Fact("Most current the vehicle's motor draws", "In its manual: peak watts over volts", 5 * u.A, 2000 * u.A),
+    "braking": Fact("Most current that comes back in braking", "In its manual; 0 if it has none", 0 * u.A, 1000 * u.A),
+    "fuses": Fact(
+        "Fuses in the cable between the banks",
+        "A cable between two banks is fed from both",
+        options=("at both ends", "at one end only", "none"),
+    ),
+    "fuse": Fact("Rating of the fuses in that cable", "On their bodies", 5 * u.A, 800 * u.A),
+    "cable": Fact(
+        "Cable between the banks, out and back",
+        "Length of both wires times ohms per length, and half a milliohm for each connector",
+        0.1 * u.mohm,
+        500 * u.mohm,
+    ),
+    "cable_carries": Fact(
+        "Current that the cable between the banks carries",
+        "From the page of battery cables, with its connectors: the lower of them",
+        5 * u.A,
+        1000 * u.A,
+    ),
+    "use": Fact(
+        "What runs while the banks are tied",
+        "A vehicle that drives on both is a load, and a charger as it brakes",
+        options=("nothing: only to level out", "a vehicle or loads, from the first bank's side"),
+    ),
+}
+
+_SECOND_BANK = {
+    "alike": Fact(
+        "Chemistry of the banks",
+        "On both plates; different ones do not belong together",
+        options=("LFP, both", "another, or mixed"),
+    ),
+    "volts": Fact("Volts at rest", "After an hour without load, with the same meter as the first", 8 * u.V, 120 * u.V),
+    "charge": Fact("Charge left", "On its monitor; not from its volts", 0 * u.percent, 100 * u.percent),
+    "capacity": Fact("Capacity of all its strings", "On the plates: Ah, all together", 5 * u.Ah, 5000 * u.Ah),
+    "resistance": Fact(
+        "Resistance of the whole",
+        "The ohmic one, of the first second; not that after half a minute",
+        0.5 * u.mohm,
+        500 * u.mohm,
+    ),
+    "out": Fact("Most current out", "Its protection's continuous discharge, all strings", 1 * u.A, 5000 * u.A),
+    "into": Fact("Most current into it", "Its protection's continuous charge, all strings", 0 * u.A, 5000 * u.A),
+}
+
+_WORK = {
+    "add_distance": Fact("Distance to add to the car", "What you must drive, with a reserve", 0.5 * u.mi, 500 * u.mi),
+    "add_time": Fact("Time there is to charge the car", "Until you must leave", 0.2 * u.h, 100 * u.h),
+    "stretch": Fact("Farthest it goes before a rest", "Paces times 0.75 m", 1 * u.m, 200 * u.m),
+    "people": Fact(
+        "How many push",
+        "Of those who can; nobody stands below it on a slope",
+        options=("1", "2", "3"),
+    ),
+    "long_power": Fact(
+        "Power it gives for half an hour or more",
+        "The sum of what runs together for long; a car, a charger, a heater",
+        50 * u.W,
+        30_000 * u.W,
+    ),
+    "cold_energy": Fact(
+        "Energy that is wanted before it warms up",
+        "At the battery: what runs, divided by about 0.9",
+        0.05 * u.kWh,
+        100 * u.kWh,
+    ),
+}
+
+_BOX = {
+    "heat": Fact(
+        "Heat made inside",
+        "What is lost in it, not what it passes; the page on heat and air works it out",
+        1 * u.W,
+        3000 * u.W,
+    ),
+    "length": Fact("Length of the box", "Outside", 50 * u.mm, 3000 * u.mm),
+    "width": Fact("Width of the box", "Outside", 50 * u.mm, 3000 * u.mm),
+    "height": Fact("Height of the box", "Outside", 50 * u.mm, 3000 * u.mm),
+    "finish": Fact(
+        "Walls of the box",
+        "Bright metal holds the heat in, inside and out",
+        options=("painted, or plastic", "bare bright metal"),
+    ),
+    "breathing": Fact(
+        "How the box breathes",
+        "As it is used; a closed flap is closed",
+        options=("closed", "two openings, one low, one high", "a fan"),
+    ),
+    "vent_area": Fact(
+        "Free area of each opening", "Of the smaller one; a mesh leaves about half", 1 * u.cm2, 5000 * u.cm2
+    ),
+    "vent_height": Fact("Height between the openings", "Middle to middle", 20 * u.mm, 2500 * u.mm),
+    "fan_flow": Fact(
+        "Air that the fan moves through it",
+        "Half of the figure on the fan, unless it was measured",
+        0.5 * u.m3_per_h,
+        2000 * u.m3_per_h,
+    ),
+    "colour": Fact(
+        "Colour of the lid",
+        "As it is after a year's dust",
+        options=("white", "grey or red", "dark"),
+    ),
+    "stands": Fact(
+        "Most that what is inside stands",
+        "The lowest limit of all that is in it, in their manuals; a battery often 45 °C while it is charged",
+        30 * u.degC,
+        90 * u.degC,
+    ),
+    "warmer": Fact(
+        "Air at the inverter's inlet, warmer than outside by",
+        "0 in the open; in a box the page on its heat says it; another unit's exhaust counts too",
+        0 * u.K,
+        50 * u.K,
+    ),
+    "openings": Fact(
+        "Openings in the box",
+        "The worst one; a grille, a fan, a slot",
+        options=(
+            "none: closed, or a membrane vent",
+            "a gap facing down behind a drip edge",
+            "a gap in a side",
+            "a gap facing up",
+        ),
+    ),
+    "gap": Fact("Widest gap of that opening", "What just does not fall or poke in", 0.5 * u.mm, 100 * u.mm),
+}
+
 FACTS: Mapping[str, Mapping[str, Fact]] = {
     "bank": _BANK,
     "inverter": _INVERTER,
+    "precharge": _PRECHARGE,
     "inlet": _INLET,
     "outlets[]": _OUTLET,
+    "wiring": _WIRING,
     "cables[]": _CABLE,
     "devices[]": _DEVICE,
     "panels": _PANELS,
+    "generator": _GENERATOR,
+    "box": _BOX,
     "chassis": _CHASSIS,
     "tow": _TOW,
+    "tie": _TIE,
+    "second_bank": _SECOND_BANK,
     "loads[]": _LOAD,
     "cars[]": _CAR,
     "parts[]": _PART,
     "place": _PLACE,
+    "work": _WORK,
+    "prices": _PRICES,
     "now": _NOW,
     "plan": _PLAN,
     "windows[]": _WINDOW,
@@ -734,15 +1304,15 @@ FACTS: Mapping[str, Mapping[str, Fact]] = {
 
 @dataclass(frozen=True)
 class WorkedOut:
-    """A fact that no rig holds, because it follows from others: their product, or the largest of a list's."""
+    """A fact that no rig holds, because it follows from others: their product, or the largest of what there is."""
 
     fact: Fact
     times: tuple[str, ...] = ()
-    largest: str = ""
+    largest: tuple[str, ...] = ()
 
     @property
     def rests_on(self) -> tuple[str, ...]:
-        return self.times or (self.largest,)
+        return self.times or self.largest
 
 
 WORKED_OUT: Mapping[str, WorkedOut] = {
@@ -759,8 +1329,8 @@ WORKED_OUT: Mapping[str, WorkedOut] = {
         times=("bank.charge_limit", "bank.strings"),
     ),
     "rig.largest_breaker": WorkedOut(
-        Fact("Largest breaker on the ac side", "Of the outlets; the number on its handle", 10 * u.A, 300 * u.A),
-        largest="outlets.breaker",
+        Fact("Largest breaker on the ac side", "Of the outlets, or of the outlet that feeds it", 10 * u.A, 300 * u.A),
+        largest=("outlets.breaker", "inlet.breaker"),
     ),
 }
 
@@ -775,17 +1345,25 @@ def groups_behind(path: str) -> frozenset[str]:
 TITLES = {
     "bank": "Battery bank",
     "inverter": "Inverter and charger",
+    "precharge": "Precharge and contactor",
     "inlet": "Inlet",
     "outlets": "Outlets",
+    "wiring": "Wiring behind the outlets",
     "cables": "Cables and cords",
     "devices": "Breakers and fuses",
     "panels": "Panels",
+    "generator": "Generator",
+    "box": "Box around the inverter",
     "chassis": "Chassis and wheels",
     "tow": "What tows it",
+    "tie": "Tie to another bank",
+    "second_bank": "The other bank",
     "loads": "Tools and other loads",
     "cars": "Cars it charges",
     "parts": "Parts, where they sit",
     "place": "Where and how it is used",
+    "work": "Work it has to do",
+    "prices": "Prices",
     "now": "As it stands now",
     "plan": "The day's plan",
     "windows": "Times of the day's plan",

@@ -115,7 +115,8 @@ def fill(
     if problems:
         return Asked(kind, rules, typed, None, problems, subject=subject)
     missing += _of_another_test(check, typed, origins) if rig else []
-    needed = tuple(fact for fact in missing if check.asked(fact.name))
+    unsettled = {fact.name for fact in missing}
+    needed = tuple(fact for fact in missing if _is_asked(check, fact.name, unsettled))
     name = subject_name(kind, whole, subject)
     return Asked(kind, rules, typed, check, {}, needed, origins, subject, name, things, rig, from_rig)
 
@@ -138,7 +139,13 @@ def to_keep(asked: Asked, rig: Rig) -> list[str]:
     if asked.check is None:
         return []
     typed = (name for name, origin in asked.origins.items() if origin == TYPED and asked.check.asked(name))
-    return [name for name in typed if _place_for(asked, rig, name)]
+    return [name for name in typed if _place_for(asked, rig, name) and as_fact(asked, name) is not None]
+
+
+def as_fact(asked: Asked, name: str) -> Quantity | str | None:
+    """What was typed in a field as the rig would hold it; None where that may be several things."""
+    spec, value = asked.kind.asks[name], getattr(asked.check, name)
+    return spec.as_fact(value) if isinstance(spec, Pick) else value
 
 
 def _place_for(asked: Asked, rig: Rig, name: str) -> bool:
@@ -148,6 +155,12 @@ def _place_for(asked: Asked, rig: Rig, name: str) -> bool:
         return False
     path = rig.path_of(fact, asked.things)
     return path is not None and (path.count(".") == 1 or int(path.split(".")[1]) < rig.count(path.split(".")[0]))
+
+
+def _is_asked(check: Check, name: str, unsettled: set[str]) -> bool:
+    """Whether a field is asked whatever a choice that is not known turns out to be."""
+    cases = check.asks[name].cases
+    return check.asked(name) and (not cases or any(not case.keys() & unsettled and check.holds(case) for case in cases))
 
 
 def lists_asked(kind: type[Check]) -> set[str]:
@@ -225,6 +238,8 @@ def _standing(
             return must_be_between(_for_these_people(fact), spec.low, spec.high), origin, ""
         except Unreadable as problem:
             return None, origin, str(problem)
+    if isinstance(known, Quantity) and isinstance(spec, Pick):
+        known = f"{known.si:g}"  # a count, chosen from few
     if isinstance(known, str) and isinstance(spec, Pick) and spec.from_fact(known) in spec.options(rules):
         return spec.from_fact(known), origin, ""
     if rig and not spec.habit:

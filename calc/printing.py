@@ -125,6 +125,9 @@ def _expression(quantity: Quantity, numbers: bool, count: int) -> tuple[str, int
     operation, operands = quantity.operation, quantity.operands
     if operation in ("choose", "="):
         return _expression(operands[0], numbers, count)
+    if operation == "exp" and operands[0].si:
+        # What is lost of the exponent is lost as a share of the result: 16.0 tells e⁻¹⁶ to no better than a tenth.
+        count += max(0, math.floor(math.log10(abs(operands[0].si))))
     if operation not in _TIGHTNESS:
         inside = [_expression(operand, numbers, count)[0] for operand in operands]
         if operation in ("⌊⌋", "⌈⌉"):

@@ -63,17 +63,20 @@ class Rig:
 
     def _worked_out(self, worked: WorkedOut) -> Quantity | None:
         """What follows from other facts; not known where one of them is not."""
-        paths = worked.times or [
-            f"{group}.{index}.{name}"
-            for group, name in [worked.largest.split(".")]
-            for index in range(self.count(group))
-        ]
+        paths = [path for named in worked.rests_on for path in self._paths(named, needed=bool(worked.times))]
         known = [fact for fact in map(self.facts.get, paths) if isinstance(fact, Quantity)]
         if not known or len(known) < len(paths):
             return None
         assert worked.fact.unit is not None
         si = math.prod(fact.si for fact in known) if worked.times else max(fact.si for fact in known)
         return Quantity(si, worked.fact.unit, exact=True)
+
+    def _paths(self, path: str, needed: bool) -> list[str]:
+        """A fact's path, or one for each thing of its list; none, unless it is needed, of a part that the rig lacks."""
+        group, name = path.split(".")
+        if f"{group}[]" in FACTS:
+            return [f"{group}.{index}.{name}" for index in range(self.count(group))]
+        return [path] if needed or any(known.startswith(f"{group}.") for known in self.facts) else []
 
     def changed(self, facts: Mapping[str, Known]) -> Rig:
         """The same rig with some facts changed."""

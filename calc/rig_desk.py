@@ -15,7 +15,7 @@ from calc import editing, units
 from calc.board import LiveBoard
 from calc.catalogue import check_called
 from calc.check import NEC
-from calc.form import Asked, fill, subject_of, to_keep
+from calc.form import Asked, as_fact, fill, subject_of, to_keep
 from calc.quantity import Quantity
 from calc.reading import Unreadable
 from calc.rendering import Renderer
@@ -156,9 +156,9 @@ class Desk:
         asked, rig = self._asked(), self._whole
         for name in to_keep(asked, rig):
             if self._form.get("name") in (name, "all"):
-                path = rig.path_of(asked.kind.asks[name].fact, asked.things)
-                assert path is not None
-                rig = with_value(rig, path, getattr(asked.check, name))
+                path, value = rig.path_of(asked.kind.asks[name].fact, asked.things), as_fact(asked, name)
+                assert path is not None and value is not None
+                rig = with_value(rig, path, value)
         return {"rig": editing.text_of(rig), "html": ""}
 
 

@@ -14,6 +14,7 @@ from functools import cached_property
 
 from calc.board import Row, board
 from calc.check import GO, NEC, NO, NOT_KNOWN, SIGNALS, TIGHT, TOLD, Caution, Change, Check, Missing, Pick
+from calc.facts import fact_at
 from calc.form import fill, lists_asked
 from calc.inspection import Fault, faults_of_the_whole
 from calc.quantity import Quantity
@@ -140,7 +141,7 @@ class _Round:
             spec = row.check.asks[name]
             path = self.rig.path_of(spec.fact, row.asked.things) if spec.fact else None
             known = spec.as_fact(value) if isinstance(spec, Pick) and isinstance(value, str) else value
-            if path is None or known is None:
+            if path is None or known is None or isinstance(known, str) and fact_at(path).low is not None:
                 return None
             facts[path] = known
         return facts

@@ -80,8 +80,9 @@ def test_a_rig_is_read_off_its_codes(name: str, address: str) -> None:
     assert known(unpacked(*random.Random(1).sample(texts, len(texts)))) == known(RIGS[name])
 
 
-def test_the_example_takes_one_code_and_a_large_rig_several_of_one_size() -> None:
-    (one,) = codes(example_rig(), ADDRESS)
+def test_a_hand_cart_takes_one_code_the_example_two_and_a_large_rig_several_of_one_size() -> None:
+    (one,) = codes(RIGS["hand cart"], ADDRESS)
+    assert len(codes(example_rig(), ADDRESS)) == 2
     several = codes(LARGE, ADDRESS)
     assert len(several) > 2 and len({version(svg) for svg in several}) == 1
     assert all(version(svg) <= 20 for svg in [one, *several])
@@ -104,16 +105,16 @@ def test_a_code_is_of_level_m_or_better(name: str) -> None:
 
 @pytest.mark.parametrize("name", ["example", "hand cart"])
 def test_a_code_is_read_dim_grey_turned_and_out_of_focus(name: str) -> None:
-    for svg in codes(RIGS[name], ADDRESS):
+    for svg, text in zip(codes(RIGS[name], ADDRESS), shared(RIGS[name]).texts(ADDRESS), strict=True):
         worn = picture(svg, 5).point(lambda light: 70 + light * 110 // 255)
         worn = worn.rotate(11, expand=True, fillcolor=120, resample=Image.Resampling.BICUBIC)
         (found,) = zxingcpp.read_barcodes(worn.filter(ImageFilter.GaussianBlur(1.2)))
-        assert found.text == shared(RIGS[name]).texts(ADDRESS)[0]
+        assert found.text == text
 
 
 def test_a_code_is_black_on_white_with_its_quiet_zone() -> None:
     """ISO/IEC 18004, 9.1: four modules on every side; and no style that a strict policy would refuse."""
-    for svg in codes(example_rig(), ADDRESS):
+    for place, svg in enumerate(codes(example_rig(), ADDRESS), start=1):
         shades = picture(svg, 1)
         assert set(shades.tobytes()) == {0, 255}
         frame = shades.copy()
@@ -121,7 +122,7 @@ def test_a_code_is_black_on_white_with_its_quiet_zone() -> None:
         assert set(frame.tobytes()) == {255}
         assert shades.getpixel((4, 4)) == shades.getpixel((shades.width - 5, 4)) == 0
         root = ElementTree.fromstring(svg)
-        assert root.get("role") == "img" and root.get("aria-label") == "Code 1 of 1"
+        assert root.get("role") == "img" and root.get("aria-label") == f"Code {place} of 2"
         assert not any({"style", "onload"} & set(element.keys()) for element in root.iter())
 
 

@@ -18,6 +18,7 @@ from calc import units as u
 from calc.__main__ import main
 from calc.catalogue import all_checks, check_called
 from calc.check import IEC, NEC, RULE_SETS, Ask, Check, Pick
+from calc.facts import WORKED_OUT
 from calc.form import ASSUMED, EXAMPLE, FROM_RIG, TYPED, fill
 from calc.quantity import Quantity
 from calc.reading import read_quantity
@@ -374,6 +375,7 @@ def everything(check: type[Check], shell: Shell) -> dict[str, Any]:
 
 def without(path: str) -> dict[str, Any]:
     """The example rig, one fact less; of every thing in a list, unless the path names one."""
+    path = WORKED_OUT[path].rests_on[0] if path in WORKED_OUT else path
     rig = json.loads(json.dumps(EXAMPLE_RIG))
     group, *place, name = path.split(".")
     held = rig.get(group, {})

@@ -9,8 +9,8 @@ from hypothesis import strategies as st
 from calc import units as u
 from calc.form import shown_text
 from calc.printing import as_read, figures, pair, printed, working
+from calc.quantity import exponential, step
 from calc.quantity import given as given_number
-from calc.quantity import step
 
 
 @pytest.mark.parametrize(
@@ -61,6 +61,13 @@ def test_compared_numbers_are_told_apart() -> None:
     drawn = step("I", "Drawn", 1 * given_number("a", "a", 175.3 * u.A), u.A)
     rated = given_number("F", "Fuse", 175 * u.A)
     assert pair(drawn, rated) == ("175.3\u00a0A", "175\u00a0A")
+
+
+def test_a_large_exponent_prints_with_more_figures() -> None:
+    """One unit in the last figure of 16.0 is a tenth of e⁻¹⁶."""
+    times = step("x", "Times", 1 * given_number("a", "a", 16.02 * u.one), u.one)
+    (line,) = [line for line in working([step("ε", "Left", exponential(-times), u.one)]) if line.symbol == "ε"]
+    assert line.numbers == "exp(−16.02)"
 
 
 def test_subtracted_numbers_that_nearly_cancel_print_with_more_figures() -> None:

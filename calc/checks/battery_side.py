@@ -18,7 +18,7 @@ OF_CELLS = {"short_known": (FROM_CELLS,)}
 
 
 def load(**more: Any) -> Any:
-    return pick("What it feeds", LOADS, BY_INVERTER, help="The current at the lowest volts counts, either way", **more)
+    return pick("What it feeds", LOADS, BY_INVERTER, habit=True, help="The current at the lowest volts counts, either way", **more)
 
 
 def amps(**more: Any) -> Any:
@@ -62,6 +62,7 @@ def short_known(**more: Any) -> Any:
         "Short-circuit current is known",
         (FROM_CELLS, STATED),
         FROM_CELLS,
+        habit=True,
         help="A maker's figure is better, if it is for the whole bank, warm and full",
         **more,
     )

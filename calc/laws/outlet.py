@@ -8,6 +8,10 @@ from calc.sources import FROM_MEMORY, NEC_2023
 from calc.tables import table
 from calc.units import A, one
 
+# What feeds the rig's outlets: while the inlet is plugged in, the wall passes through.
+INVERTER, WALL = "the rig's inverter", "a wall outlet"
+FED_BY = {"nothing": INVERTER} | dict.fromkeys(table("outlets").rows, WALL)
+
 
 def volts_of(outlet: str) -> tuple[str, ...]:
     """The nominal volts that an outlet has between its contacts, as `120 V`."""

@@ -38,7 +38,11 @@ class BankCurrent(Check):
         help="In its manual: peak or surge output; put the surge that you really draw, if it is less",
     )
     efficiency_known: str = pick(
-        "Efficiency is", (BEST, AT_THIS_LOAD), BEST, help="What is measured at full load holds the idle draw already"
+        "Efficiency is",
+        (BEST, AT_THIS_LOAD),
+        BEST,
+        habit=True,
+        help="What is measured at full load holds the idle draw already",
     )
     peak_efficiency: Quantity = side.peak_efficiency(when={"efficiency_known": (BEST,)})
     idle: Quantity = side.idle(when={"efficiency_known": (BEST,)})

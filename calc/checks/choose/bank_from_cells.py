@@ -28,8 +28,6 @@ from calc.sources import CFR_49_171, COMMON_PRACTICE
 from calc.tables import table
 from calc.units import Ah, V, kWh, one, percent
 
-CHEMISTRIES = table("cell_volts").rows
-
 
 def _other_counts(check: Check) -> Iterator[Change]:
     """Other numbers of cells in series, the nearest first."""

@@ -5,7 +5,7 @@ A large inverter is bought for one start a week and paid for every hour.
 
 from __future__ import annotations
 
-from calc.check import Answer, Caution, Check, Example, answer, ask, ask_fact, less, require
+from calc.check import Answer, Caution, Check, Example, answer, ask_fact, less, require
 from calc.laws.inverter import losses
 from calc.quantity import OutsideValidity, Quantity, constant, need, step
 from calc.sources import COMMON_PRACTICE, LOSS_MODEL
@@ -19,16 +19,7 @@ class InverterTooBig(Check):
     headline = "idle_share"
 
     idle: Quantity = ask_fact("P₀", "inverter.idle", 60 * W, common=(25 * W, 55 * W, 90 * W))
-    hours_on: Quantity = ask(
-        "t_on",
-        "Hours a day it is switched on",
-        24 * h,
-        low=0.5 * h,
-        high=24 * h,
-        habit=True,
-        common=(8 * h, 12 * h, 24 * h),
-        help="24 unless somebody switches it off, or its sleep mode finds nothing to do",
-    )
+    hours_on: Quantity = ask_fact("t_on", "inverter.hours_on", 24 * h, habit=True, common=(8 * h, 12 * h, 24 * h))
     loads_energy: Quantity = ask_fact("E_l", "place.loads_energy", 1.5 * kWh, common=(0.5 * kWh, 1.5 * kWh, 5 * kWh))
     peak_efficiency: Quantity = ask_fact("η", "inverter.peak_efficiency", 93 * percent)
     continuous: Quantity = ask_fact("P_r", "inverter.continuous", 5000 * W)

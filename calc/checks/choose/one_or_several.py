@@ -83,15 +83,7 @@ class OneOrSeveral(Check):
     prices: str = pick(
         "Compare prices?", (NOT_ASKED, COMPARED), NOT_ASKED, habit=True, help="Yes where you have an offer"
     )
-    price: Quantity = ask(
-        "C_b",
-        "Price of the bank",
-        2400 * dollars,
-        low=10 * dollars,
-        high=1_000_000 * dollars,
-        when={"prices": (COMPARED,)},
-        help="All of it, with its cables and bus bars",
-    )
+    price: Quantity = ask_fact("C_b", "prices.bank", 2400 * dollars, when={"prices": (COMPARED,)})
 
     def solve(self) -> Answer:
         usable = limit("E_u", "Energy above what is kept back", self.bank_energy * (1 - self.reserve), kWh)

@@ -48,9 +48,7 @@ class Outlet(Check):
     connector_rating: str = pick(
         "Amps on the connector", {IEC: RATINGS}, {IEC: "16 A"}, help="Moulded into its face or lid"
     )
-    wanted_volts: str = pick(
-        "Volts that are wanted", tuple(NOMINAL_VOLTS), "120 V", rules=(NEC,), help="On the plate of what is plugged in"
-    )
+    wanted_volts: str = pick_fact("outlets.used_volts", "120 V", rules=(NEC,))
     measured: str = pick(
         "Were the volts measured?",
         (NOMINAL, MEASURED),
@@ -90,22 +88,8 @@ class Outlet(Check):
         habit=True,
         help="What else hangs behind it and runs",
     )
-    wanted: Quantity = ask(
-        "I_l",
-        "Amps that are wanted",
-        12 * A,
-        low=0.1 * A,
-        high=125 * A,
-        common=(8 * A, 12 * A, 16 * A, 24 * A),
-        help="On the plate, or what the charger is set to",
-    )
-    lasting: str = pick(
-        "Does it run three hours or more at a time?",
-        ("no", "yes"),
-        "yes",
-        rules=(NEC,),
-        help="Chargers, heaters, cars: yes",
-    )
+    wanted: Quantity = ask_fact("I_l", "outlets.used_amps", 12 * A, common=(8 * A, 12 * A, 16 * A, 24 * A))
+    lasting: str = pick_fact("outlets.lasting", "yes", rules=(NEC,))
 
     def solve(self) -> Answer:
         return self._american() if self.rules == NEC else self._industrial()

@@ -6,7 +6,7 @@ take-off then works twice as hard as the last.
 
 from __future__ import annotations
 
-from calc.check import Answer, Caution, Check, Example, Named, answer, ask, ask_fact, less, option, pick, require
+from calc.check import Answer, Caution, Check, Example, Named, answer, ask_fact, less, option, pick_fact, require
 from calc.laws.ladder import shares_across, shares_from_one_end, shares_on_a_bar
 from calc.quantity import Quantity, constant, largest, limit, need, step
 from calc.sources import COMMON_PRACTICE, NGSPICE, OWN_DERIVATION
@@ -22,50 +22,18 @@ class ParallelTakeoff(Check):
     title = "Batteries in parallel"
     headline = "unevenness"
 
-    count: str = pick("Batteries side by side", COUNTS, "4", help="Count them")
-    takeoff: str = pick(
-        "Where the two wires leave",
-        (SAME_END, ACROSS, BAR),
-        ACROSS,
-        help="Follow plus and minus to the first battery each meets",
-    )
-    battery: Quantity = ask(
-        "R",
-        "Resistance of a battery",
-        3 * mohm,
-        low=0.1 * mohm,
-        high=200 * mohm,
-        common=(1 * mohm, 3 * mohm, 12 * mohm),
-        help="Of one, with its own leads: in its sheet, or from two loads",
-    )
-    strongest: Quantity = ask(
-        "R_a",
-        "Resistance of the strongest, taken to stand first",
-        3 * mohm,
-        low=0.1 * mohm,
-        high=200 * mohm,
-        common=(1 * mohm, 3 * mohm, 12 * mohm),
-        help="The newest or warmest; the same as the others where they are alike",
-    )
-    link: Quantity = ask(
+    count: str = pick_fact("bank.strings", "4", COUNTS)
+    takeoff: str = pick_fact("bank.takeoff", ACROSS)
+    battery: Quantity = ask_fact("R", "bank.string_resistance", 3 * mohm, common=(1 * mohm, 3 * mohm, 12 * mohm))
+    strongest: Quantity = ask_fact("R_a", "bank.strongest_resistance", 3 * mohm, common=(1 * mohm, 3 * mohm, 12 * mohm))
+    link: Quantity = ask_fact(
         "r",
-        "Resistance of one link between two",
+        "bank.link_resistance",
         0.25 * mohm,
-        low=0.01 * mohm,
-        high=10 * mohm,
         when={"takeoff": (SAME_END, ACROSS)},
         common=(0.05 * mohm, 0.1 * mohm, 0.25 * mohm, 0.5 * mohm),
-        help="Bar or cable with both its lugs; measured in millivolts over amps, or a quarter of a milliohm",
     )
-    load_amps: Quantity = ask(
-        "I_l",
-        "Current of the load",
-        200 * A,
-        low=1 * A,
-        high=5000 * A,
-        common=(100 * A, 150 * A, 200 * A),
-        help="What the inverter takes at its low-voltage cut-off",
-    )
+    load_amps: Quantity = ask_fact("I_l", "bank.load_current", 200 * A, common=(100 * A, 150 * A, 200 * A))
     each: Quantity = ask_fact("I_lim", "bank.discharge_limit", 100 * A, common=(50 * A, 100 * A, 200 * A))
 
     def solve(self) -> Answer:

@@ -17,7 +17,7 @@ from calc.check import (
     less,
     more,
     option,
-    pick,
+    pick_fact,
     require,
 )
 from calc.laws import precharge as law
@@ -40,76 +40,20 @@ class Precharge(Check):
         "V_cv", "bank.highest_volts", 57.6 * V, common=(14.4 * V, 28.8 * V, 57.6 * V, 58.4 * V)
     )
     capacitance: Quantity = ask_fact("C", "inverter.capacitance", 20 * mF, common=(5 * mF, 10 * mF, 20 * mF))
-    resistor: Quantity = ask(
-        "R",
-        "Precharge resistor",
-        25 * ohm,
-        low=0.5 * ohm,
-        high=1000 * ohm,
-        common=(10 * ohm, 25 * ohm, 47 * ohm, 100 * ohm),
-        help="Printed or ringed on it; its pulse rating is in its sheet",
-    )
-    standby: str = pick(
-        "What takes current meanwhile",
-        (NOTHING, RESISTIVE, ELECTRONICS),
-        NOTHING,
-        help="Inverter switched off at its own switch: nothing, on most",
-    )
-    standby_power: Quantity = ask(
+    resistor: Quantity = ask_fact("R", "precharge.resistor", 25 * ohm, common=(10 * ohm, 25 * ohm, 47 * ohm, 100 * ohm))
+    standby: str = pick_fact("precharge.standby", NOTHING)
+    standby_power: Quantity = ask_fact(
         "P_0",
-        "Power that it takes",
+        "precharge.standby_power",
         10 * W,
-        low=0.1 * W,
-        high=500 * W,
         when={"standby": (RESISTIVE, ELECTRONICS)},
         common=(5 * W, 10 * W, 60 * W),
-        help="Standby watts in its manual, at the highest volts",
     )
-    wakes_at: Quantity = ask(
-        "V_w",
-        "Volts at which it wakes",
-        20 * V,
-        low=3 * V,
-        high=900 * V,
-        when={"standby": (ELECTRONICS,)},
-        help="In its manual: start-up voltage; well below the low-voltage cut-off",
-    )
-    allowed_time: Quantity = ask(
-        "t_max",
-        "Time it may take",
-        3 * s,
-        low=0.1 * s,
-        high=60 * s,
-        common=(1 * s, 2 * s, 5 * s),
-        help="What the timer or your hand on the button gives it",
-    )
-    residual: Quantity = ask(
-        "V_g",
-        "Volts that may still be missing",
-        2 * V,
-        low=0.1 * V,
-        high=50 * V,
-        common=(1 * V, 2 * V, 5 * V),
-        help="When the contactor closes; the controller's setting, or 2 V",
-    )
-    pulse: Quantity = ask(
-        "E_R",
-        "Energy that the resistor stands in one pulse",
-        60 * J,
-        low=1 * J,
-        high=20_000 * J,
-        common=(30 * J, 60 * J, 100 * J, 200 * J),
-        help="In its sheet: pulse or short-time overload, joules; watts say nothing of it",
-    )
-    make: Quantity = ask(
-        "I_mk",
-        "Current on which the contactor may close",
-        500 * A,
-        low=10 * A,
-        high=10_000 * A,
-        common=(200 * A, 500 * A, 1000 * A),
-        help="In its sheet: make current, not carry current",
-    )
+    wakes_at: Quantity = ask_fact("V_w", "precharge.wakes_at", 20 * V, when={"standby": (ELECTRONICS,)})
+    allowed_time: Quantity = ask_fact("t_max", "precharge.time", 3 * s, common=(1 * s, 2 * s, 5 * s))
+    residual: Quantity = ask_fact("V_g", "precharge.residual", 2 * V, common=(1 * V, 2 * V, 5 * V))
+    pulse: Quantity = ask_fact("E_R", "precharge.pulse", 60 * J, common=(30 * J, 60 * J, 100 * J, 200 * J))
+    make: Quantity = ask_fact("I_mk", "precharge.make", 500 * A, common=(200 * A, 500 * A, 1000 * A))
     resistance: Quantity = ask_fact("R_b", "bank.resistance", 14 * mohm, common=(8 * mohm, 12 * mohm, 16 * mohm))
     inductance: Quantity = ask(
         "L_b",

@@ -79,7 +79,11 @@ class BatteryFuse(Check):
     about = {"cables.use": ("battery cable",)}
 
     place: str = pick(
-        "Which fuse", (MAIN, OF_A_STRING), MAIN, help="With strings in parallel each has its own, and a main follows"
+        "Which fuse",
+        (MAIN, OF_A_STRING),
+        MAIN,
+        habit=True,
+        help="With strings in parallel each has its own, and a main follows",
     )
     family: str = pick_fact("devices.family", "UL 248-15 Class T")
     rating: Quantity = ask_fact("I_B", "devices.rating", 175 * A, common=(100 * A, 150 * A, 175 * A, 200 * A))

@@ -20,9 +20,8 @@ from calc.check import (
     Named,
     Requirement,
     answer,
-    ask,
+    ask_fact,
     option,
-    pick,
     pick_fact,
     require,
 )
@@ -34,6 +33,7 @@ from calc.units import A, cmil, one
 FREE, FIXED, RELAY = "none", "fixed", "relay, closed while inverting"
 OWN, BUILDING = "its own outlets only", "a building"
 NO_BOND, ONE_POINT, SEVERAL = "no", "at one point", "at several points"
+UNSURE = "no, or not known"
 SEPARATED, EARTHED = "one outlet for one tool, separated, no bond", "several outlets, bonded, an RCD for each"
 SIZES = ("14 AWG", "12 AWG", "10 AWG", "8 AWG", "6 AWG", "4 AWG", "3 AWG", "2 AWG")
 
@@ -47,45 +47,15 @@ class BondAndGround(Check):
     bond: str = pick_fact("inverter.bond", RELAY)
     switches_neutral: str = pick_fact("inverter.switches_neutral", "yes")
     feeds: str = pick_fact("place.feeds", OWN)
-    building_switches: str = pick(
-        "Does the building's transfer switch the neutral?",
-        ("no", "yes"),
-        "no",
-        when={"feeds": (BUILDING,)},
-        help="Most interlocks and manual transfer switches do not; its label says how many poles",
+    building_switches: str = pick_fact("place.building_switches", "no", when={"feeds": (BUILDING,)})
+    frame: str = pick_fact("wiring.frame_bonded", "yes")
+    largest_breaker: Quantity = ask_fact(
+        "I_big", "rig.largest_breaker", 30 * A, rules=(NEC,), common=(20 * A, 30 * A, 50 * A)
     )
-    frame: str = pick(
-        "Are all outlet grounds and metal parts bonded to the frame?",
-        ("no", "yes"),
-        "yes",
-        help="A wire or a strap from each to one point of the bare frame",
-    )
-    largest_breaker: Quantity = ask(
-        "I_big",
-        "Largest breaker on the ac side",
-        30 * A,
-        low=10 * A,
-        high=300 * A,
-        rules=(NEC,),
-        common=(20 * A, 30 * A, 50 * A),
-        help="Of the inlet or the outlets, whichever is larger",
-    )
-    bond_size: str = pick(
-        "Size of the bond wire", SIZES, "10 AWG", rules=(NEC,), help="Copper, from the frame's point to the ground bar"
-    )
+    bond_size: str = pick_fact("wiring.bond_wire", "10 AWG", rules=(NEC,))
     frame_bond: str = pick_fact("bank.frame_bond", NO_BOND)
-    isolated: str = pick(
-        "Is the inverter isolated between battery and ac?",
-        ("no, or not known", "yes"),
-        "no, or not known",
-        help="In its manual; one without a transformer often is not",
-    )
-    arrangement: str = pick(
-        "How the outlets are protected",
-        {IEC: (SEPARATED, EARTHED)},
-        {IEC: EARTHED},
-        help="Two tools at once always need the second",
-    )
+    isolated: str = pick_fact("inverter.isolated", UNSURE, (UNSURE, "yes"), means={"no": UNSURE, "yes": "yes"})
+    arrangement: str = pick_fact("wiring.arrangement", {IEC: EARTHED}, {IEC: (SEPARATED, EARTHED)})
 
     def solve(self) -> Answer:
         inverting = self._own(while_inverting=True)

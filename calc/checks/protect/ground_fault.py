@@ -16,9 +16,9 @@ from calc.check import (
     Requirement,
     answer,
     ask,
+    ask_fact,
     less,
     option,
-    pick,
     pick_fact,
     require,
 )
@@ -38,8 +38,8 @@ from calc.tables import table
 from calc.units import mA, one, percent
 
 NONE, TYPE_A, TYPE_F, TYPE_B = "none", "RCD type A, 30 mA", "RCD type F, 30 mA", "RCD type B, 30 mA"
-DEVICES = (NONE, CLASS_A, TYPE_A, TYPE_F, TYPE_B)
 TOOLS, CHARGER, CAR = "tools", "a charger or a rig", "a car"
+OPEN, UNSURE = "yes, or the wall does not feed it", "no, or not known"
 SITE, OTHERWISE = "a job site with employees", "anywhere else"
 
 
@@ -51,38 +51,24 @@ class GroundFault(Check):
 
     outlet: str = pick_fact("outlets.configuration", "5-20", rules=(NEC,))
     device: str = pick_fact("outlets.ground_fault", CLASS_A)
-    site: str = pick(
-        "Where it is used", (SITE, OTHERWISE), OTHERWISE, rules=(NEC,), help="Employees of anybody make it a job site"
-    )
-    used_for: str = pick(
-        "What is plugged in",
-        (TOOLS, CHARGER, CAR),
-        TOOLS,
-        rules=(IEC,),
-        help="Chargers and cars leak direct current in a fault",
-    )
-    dc_detection: str = pick(
-        "Does the car's cord detect 6 mA of direct current?",
-        ("no, or not known", "yes"),
-        "no, or not known",
+    site: str = pick_fact("place.site", OTHERWISE, rules=(NEC,))
+    used_for: str = pick_fact("outlets.used_for", TOOLS, rules=(IEC,))
+    dc_detection: str = pick_fact(
+        "outlets.dc_detection",
+        UNSURE,
+        (UNSURE, "yes"),
+        means={"no": UNSURE, "yes": "yes"},
         rules=(IEC,),
         when={"used_for": (CAR,)},
-        help="On its plate: RDC-DD, 6 mA dc",
     )
-    leakage: Quantity = ask(
-        "I_leak",
-        "Leakage of all that is plugged in",
-        2 * mA,
-        low=0 * mA,
-        high=60 * mA,
-        common=(0.5 * mA, 2 * mA, 3.5 * mA),
-        help="Half a milliamp for a tool with a filter, up to 3.5 for a charger; add them up, or clamp all wires but the ground",
-    )
-    own_bond: str = pick(
-        "Is the rig's own bond open while the wall feeds it?",
-        ("yes, or the wall does not feed it", "no, or not known"),
-        "yes, or the wall does not feed it",
+    leakage: Quantity = ask_fact("I_leak", "outlets.leakage", 2 * mA, common=(0.5 * mA, 2 * mA, 3.5 * mA))
+    own_bond: str = pick_fact(
+        "inverter.bond",
+        OPEN,
+        (OPEN, UNSURE),
+        label="Is the rig's own bond open while the wall feeds it?",
         help="The relay's setting in its manual; a bonding plug still in is a bond too",
+        means={"none": OPEN, "relay, closed while inverting": OPEN, "fixed": UNSURE},
     )
     fault: Quantity = ask(
         "I_f",

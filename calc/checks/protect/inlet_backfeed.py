@@ -15,10 +15,9 @@ from calc.check import (
     Named,
     Requirement,
     answer,
-    ask,
+    ask_fact,
     less,
     option,
-    pick,
     pick_fact,
     require,
 )
@@ -50,71 +49,18 @@ class InletBackfeed(Check):
     headline = "way_back"
 
     live_pins: str = pick_fact("inlet.shows_live_pins", NO)
-    entry: str = pick("How power gets in", (PINS, SLOTS), PINS, help="Look at it with everything off")
-    transfer: str = pick(
-        "What keeps inlet and inverter apart",
-        (RELAY, SWITCH, JOINED),
-        RELAY,
-        help="In the inverter's manual under transfer, or the label of the switch",
+    entry: str = pick_fact("inlet.entry", PINS)
+    transfer: str = pick_fact("inlet.transfer", RELAY)
+    export: str = pick_fact("inverter.export", NEVER)
+    stops_within: Quantity = ask_fact(
+        "t_stop", "inverter.stops_within", 2 * s, when={"export": (CERTIFIED,)}, common=(0.2 * s, 2 * s, 5 * s)
     )
-    export: str = pick(
-        "Does the inverter feed the line it hangs on?",
-        (NEVER, CERTIFIED, ANY),
-        NEVER,
-        help="In its settings: grid feed or export; certified means that its plate names the standard",
-    )
-    stops_within: Quantity = ask(
-        "t_stop",
-        "Time within which it stops when the line is gone",
-        2 * s,
-        low=0.01 * s,
-        high=60 * s,
-        when={"export": (CERTIFIED,)},
-        common=(0.2 * s, 2 * s, 5 * s),
-        help="In its certificate: anti-islanding or clearing time",
-    )
-    permission: str = pick(
-        "Has the owner of the line agreed to it?",
-        (NO, YES),
-        NO,
-        when={"export": (CERTIFIED,)},
-        help="In writing: the utility or the campground",
-    )
-    line_volts: Quantity = ask(
-        "V_l",
-        "Volts at the inlet",
-        120 * V,
-        low=100 * V,
-        high=277 * V,
-        common=(120 * V, 230 * V, 240 * V),
-        help="On the plate of the inlet",
-    )
-    filter: Quantity = ask(
-        "C_x",
-        "Capacitance between the pins",
-        2 * uF,
-        low=0 * uF,
-        high=100 * uF,
-        common=(1 * uF, 2 * uF, 10 * uF),
-        help="In the inverter's or charger's manual: input filter; 0 where a relay parts it from the pins",
-    )
-    bleeder: Quantity = ask(
-        "R_x",
-        "Resistance that discharges it",
-        220 * kohm,
-        low=1 * kohm,
-        high=10_000 * kohm,
-        common=(100 * kohm, 220 * kohm, 470 * kohm),
-        help="In the same manual: bleeder or discharge resistor",
-    )
+    permission: str = pick_fact("place.permission", NO, when={"export": (CERTIFIED,)})
+    line_volts: Quantity = ask_fact("V_l", "inlet.volts", 120 * V, common=(120 * V, 230 * V, 240 * V))
+    filter: Quantity = ask_fact("C_x", "inlet.filter", 2 * uF, common=(1 * uF, 2 * uF, 10 * uF))
+    bleeder: Quantity = ask_fact("R_x", "inlet.bleeder", 220 * kohm, common=(100 * kohm, 220 * kohm, 470 * kohm))
     feeds: str = pick_fact("place.feeds", OWN)
-    into_building: str = pick(
-        "How it gets into the building",
-        (LISTED, INTERLOCK, BREAKER),
-        LISTED,
-        when={"feeds": (BUILDING,)},
-        help="The device that makes it impossible that both are on",
-    )
+    into_building: str = pick_fact("place.into_building", LISTED, when={"feeds": (BUILDING,)})
 
     def solve(self) -> Answer:
         left = (

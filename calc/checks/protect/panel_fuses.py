@@ -23,7 +23,7 @@ from calc.check import (
     ask_fact,
     less,
     next_option,
-    pick,
+    pick_fact,
     require,
 )
 from calc.laws.conductor import corrected_ampacity, stands_heat, terminal_ampacity
@@ -34,7 +34,6 @@ from calc.units import A, V, degC, one, percent_per_K, wires
 
 NO_FUSE = "none"
 RATINGS = ("10 A", "15 A", "20 A", "25 A", "30 A", "35 A", "40 A")
-SIZES = ("14 AWG", "12 AWG", "10 AWG", "8 AWG", "6 AWG", "4 AWG")
 
 
 def _fuses(check: Check) -> Iterator[Change]:
@@ -58,18 +57,11 @@ class PanelFuses(Check):
     open_volts: Quantity = ask_fact("V_oc", "panels.open_volts", 37.2 * V)
     volts_slope: Quantity = ask_fact("β_oc", "panels.volts_slope", -0.26 * percent_per_K)
     coldest: Quantity = ask_fact("θ_min", "place.coldest", -18 * degC)
-    fuse: str = pick("Fuse in each string", (NO_FUSE, *RATINGS), NO_FUSE, help="Printed on it")
-    fuse_volts: Quantity = ask(
-        "V_f",
-        "Volts dc the fuse may break",
-        600 * V,
-        low=0 * V,
-        high=1500 * V,
-        when={"fuse": RATINGS},
-        common=(150 * V, 600 * V, 1000 * V),
-        help="Printed on it, with dc beside it; ac volts say nothing",
+    fuse: str = pick_fact("panels.string_fuse", NO_FUSE)
+    fuse_volts: Quantity = ask_fact(
+        "V_f", "panels.fuse_volts", 600 * V, when={"fuse": RATINGS}, common=(150 * V, 600 * V, 1000 * V)
     )
-    size: str = pick("Wire of each string", SIZES, "10 AWG", help="Printed on the jacket; copper")
+    size: str = pick_fact("panels.wire", "10 AWG")
     ambient: Quantity = ask(
         "θ_w",
         "Hottest air around the wire",

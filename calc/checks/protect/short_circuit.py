@@ -4,7 +4,21 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from calc.check import IEC, Answer, Caution, Change, Check, Example, Fix, answer, ask, ask_fact, pick, require
+from calc.check import (
+    IEC,
+    Answer,
+    Caution,
+    Change,
+    Check,
+    Example,
+    Fix,
+    answer,
+    ask,
+    ask_fact,
+    pick,
+    pick_fact,
+    require,
+)
 from calc.checks import battery_side as side
 from calc.laws import conductor as us
 from calc.laws import short_circuit as law
@@ -14,6 +28,12 @@ from calc.tables import table
 from calc.units import A, Ah, degC, h, kW, mohm, ohm_per_km, one, s, uH
 
 BY_CELLS, LEAD_ACID = "the resistance of its cells", "lead-acid, by its amp-hours"
+BY_CHEMISTRY = {
+    "LFP": BY_CELLS,
+    "NMC": BY_CELLS,
+    "lead-acid (AGM or gel)": LEAD_ACID,
+    "lead-acid (flooded)": LEAD_ACID,
+}
 AT_THE_BANK, DOWN_THE_CABLE = "at the battery", "at the end of a cable"
 
 _TWENTY = 20 * one
@@ -30,8 +50,13 @@ class ShortCircuit(Check):
     headline = "fault_current"
     about = {"cables.use": ("battery cable",)}
 
-    known_by: str = pick(
-        "Known by", (BY_CELLS, LEAD_ACID), BY_CELLS, help="Times the amp-hours is a rule for lead-acid alone"
+    known_by: str = pick_fact(
+        "bank.chemistry",
+        BY_CELLS,
+        (BY_CELLS, LEAD_ACID),
+        label="Known by",
+        help="Times the amp-hours is a rule for lead-acid alone",
+        means=BY_CHEMISTRY,
     )
     highest_volts: Quantity = side.highest_volts()
     cell_resistance: Quantity = side.cell_resistance(when={"known_by": (BY_CELLS,)})

@@ -14,11 +14,11 @@ from calc.check import (
     Requirement,
     Rule,
     answer,
-    ask,
+    ask_fact,
     less,
     more,
     option,
-    pick,
+    pick_fact,
     require,
 )
 from calc.laws.open_circuit import LISTED_CELLS, stepped_bank
@@ -42,170 +42,51 @@ class TieBanks(Check):
     title = "Two banks tied"
     headline = "first_rush"
 
-    chemistry: str = pick(
-        "Chemistry of the banks", (LFP, OTHER), LFP, help="On both plates; different ones do not belong together"
-    )
-    volts_1: Quantity = ask(
-        "E_1",
-        "First bank, volts at rest",
-        53.2 * V,
-        low=8 * V,
-        high=120 * V,
-        help="After an hour without load, with the same meter as the other",
-    )
-    volts_2: Quantity = ask(
-        "E_2",
-        "Second bank, volts at rest",
-        53.0 * V,
-        low=8 * V,
-        high=120 * V,
-        help="After an hour without load, with the same meter as the first",
-    )
-    charge_1: Quantity = ask(
+    chemistry: str = pick_fact("second_bank.alike", LFP)
+    volts_1: Quantity = ask_fact("E_1", "now.bank_volts", 53.2 * V, of="First bank")
+    volts_2: Quantity = ask_fact("E_2", "second_bank.volts", 53.0 * V, of="Second bank")
+    charge_1: Quantity = ask_fact(
         "q_1",
-        "First bank, charge",
+        "now.charge",
         70 * percent,
-        low=0 * percent,
-        high=100 * percent,
+        of="First bank",
         common=(50 * percent, 80 * percent),
         help="On its monitor; not from its volts",
     )
-    charge_2: Quantity = ask(
-        "q_2",
-        "Second bank, charge",
-        65 * percent,
-        low=0 * percent,
-        high=100 * percent,
-        common=(50 * percent, 80 * percent),
-        help="On its monitor; not from its volts",
+    charge_2: Quantity = ask_fact(
+        "q_2", "second_bank.charge", 65 * percent, of="Second bank", common=(50 * percent, 80 * percent)
     )
-    capacity_1: Quantity = ask(
-        "Q_1",
-        "First bank, capacity",
-        200 * Ah,
-        low=5 * Ah,
-        high=5000 * Ah,
-        common=(100 * Ah, 200 * Ah, 280 * Ah),
-        help="All its strings together",
+    capacity_1: Quantity = ask_fact(
+        "Q_1", "bank.whole_capacity", 200 * Ah, of="First bank", common=(100 * Ah, 200 * Ah, 280 * Ah)
     )
-    capacity_2: Quantity = ask(
-        "Q_2",
-        "Second bank, capacity",
-        140 * Ah,
-        low=5 * Ah,
-        high=5000 * Ah,
-        common=(100 * Ah, 200 * Ah, 280 * Ah),
-        help="All its strings together",
+    capacity_2: Quantity = ask_fact(
+        "Q_2", "second_bank.capacity", 140 * Ah, of="Second bank", common=(100 * Ah, 200 * Ah, 280 * Ah)
     )
-    resistance_1: Quantity = ask(
+    resistance_1: Quantity = ask_fact(
         "R_1",
-        "First bank, resistance",
+        "bank.resistance",
         14 * mohm,
-        low=0.5 * mohm,
-        high=500 * mohm,
+        of="First bank",
         help="The ohmic one, of the first second; not that after half a minute",
     )
-    resistance_2: Quantity = ask(
-        "R_2",
-        "Second bank, resistance",
-        20 * mohm,
-        low=0.5 * mohm,
-        high=500 * mohm,
-        help="The ohmic one, of the first second; not that after half a minute",
+    resistance_2: Quantity = ask_fact("R_2", "second_bank.resistance", 20 * mohm, of="Second bank")
+    cable: Quantity = ask_fact("R_k", "tie.cable", 3 * mohm, common=(1 * mohm, 3 * mohm, 10 * mohm))
+    out_1: Quantity = ask_fact("I_o1", "bank.whole_discharge", 200 * A, of="First bank")
+    out_2: Quantity = ask_fact("I_o2", "second_bank.out", 150 * A, of="Second bank")
+    in_1: Quantity = ask_fact("I_i1", "bank.whole_charge", 100 * A, of="First bank")
+    in_2: Quantity = ask_fact("I_i2", "second_bank.into", 70 * A, of="Second bank")
+    cells: Quantity = ask_fact("θ_c", "now.cells", 15 * degC, help="On the monitors; the coldest of both banks counts")
+    fuses: str = pick_fact("tie.fuses", BOTH_ENDS)
+    fuse: Quantity = ask_fact("I_fu", "tie.fuse", 125 * A, when={"fuses": (BOTH_ENDS, ONE_END)})
+    cable_carries: Quantity = ask_fact("I_ca", "tie.cable_carries", 150 * A)
+    use: str = pick_fact("tie.use", AT_REST)
+    peak: Quantity = ask_fact(
+        "I_pk", "tie.peak", 120 * A, when={"use": (DRIVING,)}, help="On the controller's display on the steepest part"
     )
-    cable: Quantity = ask(
-        "R_k",
-        "Cable between them, out and back",
-        3 * mohm,
-        low=0.1 * mohm,
-        high=500 * mohm,
-        common=(1 * mohm, 3 * mohm, 10 * mohm),
-        help="Length of both wires times ohms per length, and half a milliohm for each connector",
-    )
-    out_1: Quantity = ask(
-        "I_o1",
-        "First bank, most current out",
-        200 * A,
-        low=1 * A,
-        high=5000 * A,
-        help="Its protection's continuous discharge, all strings",
-    )
-    out_2: Quantity = ask(
-        "I_o2",
-        "Second bank, most current out",
-        150 * A,
-        low=1 * A,
-        high=5000 * A,
-        help="Its protection's continuous discharge, all strings",
-    )
-    in_1: Quantity = ask(
-        "I_i1",
-        "First bank, most current in",
-        100 * A,
-        low=0 * A,
-        high=5000 * A,
-        help="Its protection's continuous charge, all strings",
-    )
-    in_2: Quantity = ask(
-        "I_i2",
-        "Second bank, most current in",
-        70 * A,
-        low=0 * A,
-        high=5000 * A,
-        help="Its protection's continuous charge, all strings",
-    )
-    cells: Quantity = ask(
-        "θ_x",
-        "Coldest cells of both",
-        15 * degC,
-        low=-40 * degC,
-        high=65 * degC,
-        help="On the monitors; the colder bank counts",
-    )
-    fuses: str = pick(
-        "Fuses in the cable",
-        (BOTH_ENDS, ONE_END, NO_FUSE),
-        BOTH_ENDS,
-        help="A cable between two banks is fed from both",
-    )
-    fuse: Quantity = ask(
-        "I_fu",
-        "Rating of the fuses",
-        125 * A,
-        low=5 * A,
-        high=800 * A,
-        when={"fuses": (BOTH_ENDS, ONE_END)},
-        help="On their bodies",
-    )
-    cable_carries: Quantity = ask(
-        "I_ca",
-        "Current that the cable carries",
-        150 * A,
-        low=5 * A,
-        high=1000 * A,
-        help="From the page of battery cables, with its connectors: the lower of them",
-    )
-    use: str = pick(
-        "What runs while they are tied",
-        (AT_REST, DRIVING),
-        AT_REST,
-        help="A vehicle that drives on both is a load, and a charger as it brakes",
-    )
-    peak: Quantity = ask(
-        "I_pk",
-        "Peak current of the load",
-        120 * A,
-        low=0 * A,
-        high=5000 * A,
-        when={"use": (DRIVING,)},
-        help="On the controller's display on the steepest part",
-    )
-    braking: Quantity = ask(
-        "I_rg",
-        "Peak current back as it brakes",
+    braking: Quantity = ask_fact(
+        "I_br",
+        "tie.braking",
         0 * A,
-        low=0 * A,
-        high=5000 * A,
         when={"use": (DRIVING,)},
         help="On the controller's display downhill; 0 where it does not feed back",
     )

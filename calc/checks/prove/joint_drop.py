@@ -51,7 +51,7 @@ class JointDrop(Check):
     )
     millivolts: Quantity = ask_reading("V_j", "millivolts across the joint", 9 * mV)
     amps: Quantity = ask_reading("I", "amps through the joint", 100 * A)
-    load: str = side.load(habit=True)
+    load: str = side.load()
     most_amps: Quantity = side.amps()
     continuous: Quantity = side.continuous(when=side.OF_INVERTER)
     idle: Quantity = side.idle(when=side.OF_INVERTER)

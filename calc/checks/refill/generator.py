@@ -31,42 +31,11 @@ class Generator(Check):
     title = "Generator hours and fuel"
     headline = "fuel"
 
-    rating: Quantity = ask(
-        "P_g",
-        "Running watts the generator gives here",
-        3000 * W,
-        low=300 * W,
-        high=50_000 * W,
-        common=(1800 * W, 3000 * W, 5500 * W),
-        help="Its running watts, not its peak; about 3.5 % less for every 1000 ft above the sea",
-    )
-    fuel_full: Quantity = ask(
-        "f_1",
-        "Fuel per hour at that load",
-        0.5 * gal_per_h,
-        low=0.02 * gal_per_h,
-        high=10 * gal_per_h,
-        help="In its manual, or the tank over its stated hours",
-    )
-    fuel_idle: Quantity = ask(
-        "f_0",
-        "Fuel per hour with nothing on it",
-        0.2 * gal_per_h,
-        low=0 * gal_per_h,
-        high=5 * gal_per_h,
-        help="In its manual, or measured; a third to a half of that at full load",
-    )
-    tank: Quantity = ask(
-        "F", "Fuel there is", 4 * gal, low=0.1 * gal, high=200 * gal, common=(1 * gal, 5 * gal), help="Tank and cans"
-    )
-    price: Quantity = ask(
-        "c_f",
-        "Price of the fuel",
-        4 * dollars_per_gal,
-        low=0 * dollars_per_gal,
-        high=50 * dollars_per_gal,
-        help="At the pump",
-    )
+    rating: Quantity = ask_fact("P_g", "generator.watts", 3000 * W, common=(1800 * W, 3000 * W, 5500 * W))
+    fuel_full: Quantity = ask_fact("f_1", "generator.fuel_full", 0.5 * gal_per_h)
+    fuel_idle: Quantity = ask_fact("f_0", "generator.fuel_idle", 0.2 * gal_per_h)
+    tank: Quantity = ask_fact("F", "generator.fuel", 4 * gal, common=(1 * gal, 5 * gal))
+    price: Quantity = ask_fact("c_f", "generator.fuel_price", 4 * dollars_per_gal)
     running: Quantity = ask_fact("S_x", "now.running", 0 * W, help="Tools that run on the generator meanwhile")
     charger_set: Quantity = ask_fact("I_cs", "inverter.charger_set", 40 * A)
     bank_volts: Quantity = ask_fact("V_b", "bank.nominal_volts", 51.2 * V)

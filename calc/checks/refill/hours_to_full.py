@@ -47,7 +47,7 @@ class HoursToFull(Check):
     mark: str = pick("Fill to", (*MARKS, FULL), FULL, habit=True, help="The last tenth takes longer than its share")
     time_there_is: Quantity = ask_fact("t_w", "place.refill_time", 8 * h, common=(2 * h, 8 * h, 12 * h))
     charge: Quantity = ask_fact("q", "now.charge", 20 * percent, common=(20 * percent, 50 * percent))
-    outlet: str = pick_fact("now.plugged_into", "L5-30", OUTLETS)
+    outlet: str = pick_fact("inlet.outlet", "L5-30", OUTLETS)
     set_to: Quantity = ask_fact("I_set", "inverter.input_limit", 24 * A, common=(12 * A, 16 * A, 24 * A))
     running: Quantity = ask_fact(
         "S_x", "now.running", 0 * W, help="Tools that run while it refills; on 120/240 V those of the busier leg"

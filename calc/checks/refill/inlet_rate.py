@@ -12,8 +12,6 @@ from calc.sources import COMMON_PRACTICE, NEC_2023, OWN_DERIVATION
 from calc.tables import table
 from calc.units import A, V, W, kW, one, percent
 
-CORDS = table("flexible_cord").rows
-
 
 class InletRate(Check):
     """How fast may I refill from this outlet, with tools passing through?"""
@@ -22,7 +20,7 @@ class InletRate(Check):
     headline = "charging_power"
     rule_sets = (NEC,)
 
-    outlet: str = pick_fact("now.plugged_into", "L5-30", OUTLETS)
+    outlet: str = pick_fact("inlet.outlet", "L5-30", OUTLETS)
     breaker: Quantity = ask_fact("I_W", "inlet.breaker", 30 * A, common=(15 * A, 20 * A, 30 * A, 50 * A))
     shared: Quantity = ask_fact("I_sh", "now.shared", 0 * A)
     inlet: Quantity = ask_fact("I_in", "inlet.rating", 30 * A)

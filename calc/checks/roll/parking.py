@@ -14,7 +14,6 @@ from calc.check import (
     Example,
     Requirement,
     answer,
-    ask,
     ask_fact,
     less,
     more,
@@ -50,28 +49,13 @@ class Parking(Check):
         help="Lay the phone on it, where the wheels stand",
     )
     brake: str = pick_fact("chassis.brake", PARKING)
-    brake_holds: Quantity = ask(
-        "F_b",
-        "Pull that the parking brake holds",
-        400 * N,
-        low=0 * N,
-        high=20_000 * N,
-        when={"brake": (PARKING,)},
-        help="Brake on, on the level: pull with a luggage scale until it creeps; kilograms on it times 9.81",
-    )
-    chocks: str = pick("Chocks", (NO_CHOCK, ONE, TWO), TWO, help="Under the downhill side, pushed tight")
-    chock_height: Quantity = ask(
-        "h",
-        "Height of the chock",
-        100 * mm,
-        low=10 * mm,
-        high=400 * mm,
-        when={"chocks": (ONE, TWO)},
-        common=(50 * mm, 100 * mm, 150 * mm),
-        help="Where the tyre would roll over it",
+    brake_holds: Quantity = ask_fact("F_b", "chassis.brake_force", 400 * N, when={"brake": (PARKING,)})
+    chocks: str = pick_fact("chassis.chocks", TWO)
+    chock_height: Quantity = ask_fact(
+        "h", "chassis.chock_height", 100 * mm, when={"chocks": (ONE, TWO)}, common=(50 * mm, 100 * mm, 150 * mm)
     )
     wheel_diameter: Quantity = ask_fact("d", "chassis.wheel_diameter", 400 * mm, when={"chocks": (ONE, TWO)})
-    wheels: str = pick("Wheels that carry it", ("2", "3", "4"), "4", when={"chocks": (ONE, TWO)}, help="Count them")
+    wheels: str = pick_fact("chassis.wheels", "4", when={"chocks": (ONE, TWO)})
     ground: str = pick(
         "Ground under the chocks",
         table("friction").rows,
@@ -80,15 +64,7 @@ class Parking(Check):
         when={"chocks": (ONE, TWO)},
         help="At its worst hour: dew and rain come overnight",
     )
-    roll_out: Quantity = ask(
-        "D",
-        "How far it could roll",
-        10 * m,
-        low=1 * m,
-        high=500 * m,
-        common=(5 * m, 10 * m, 30 * m),
-        help="Down to where the slope or something ends",
-    )
+    roll_out: Quantity = ask_fact("D", "place.roll_out", 10 * m, common=(5 * m, 10 * m, 30 * m))
 
     def solve(self) -> Answer:
         least = constant("s_2", "No ground is level: reckoned at least", 0.02 * one, COMMON_PRACTICE)

@@ -51,15 +51,7 @@ class Push(Check):
         habit=True,
         help="One pull with a luggage scale beats every table",
     )
-    measured_force: Quantity = ask(
-        "F_m",
-        "Pull that keeps it rolling on the level",
-        100 * N,
-        low=1 * N,
-        high=3000 * N,
-        when={"rolling_known": (MEASURED,)},
-        help="Luggage scale at the handle, slow walk, this ground, this load; kilograms on it times 9.81",
-    )
+    measured_force: Quantity = ask_fact("F_m", "chassis.rolling_force", 100 * N, when={"rolling_known": (MEASURED,)})
     wheel_kind: str = pick_fact("chassis.wheel_kind", rolling.PNEUMATIC)
     wheel_diameter: Quantity = ask_fact(
         "d",
@@ -98,16 +90,8 @@ class Push(Check):
         help="Lay the phone on it; a 1:12 ramp is 8.33 %",
     )
     handle_height: Quantity = ask_fact("h", "chassis.handle_height", 950 * mm, common=(850 * mm, 950 * mm, 1100 * mm))
-    stretch: Quantity = ask(
-        "D",
-        "Farthest it goes before a rest",
-        15 * m,
-        low=1 * m,
-        high=200 * m,
-        common=(5 * m, 10 * m, 15 * m, 20 * m),
-        help="Paces times 0.75 m",
-    )
-    people: str = pick("How many push", pushing.PEOPLE, "1", help="Of those who can; nobody stands below it on a slope")
+    stretch: Quantity = ask_fact("D", "work.stretch", 15 * m, common=(5 * m, 10 * m, 15 * m, 20 * m))
+    people: str = pick_fact("work.people", "1")
 
     def solve(self) -> Answer:
         pushing.refuse_hands_out_of_reach(self.handle_height)

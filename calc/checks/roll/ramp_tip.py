@@ -75,15 +75,7 @@ class RampTip(Check):
         when={"kind": support.ON_A_PROP},
         help="A leg behind the axle, wound down on firm ground",
     )
-    prop_behind: Quantity = ask(
-        "p_r",
-        "Rear prop behind the axle",
-        400 * mm,
-        low=50 * mm,
-        high=3000 * mm,
-        when={"rear_prop": (DOWN,)},
-        help="Where it touches the ground",
-    )
+    prop_behind: Quantity = ask_fact("p_r", "chassis.prop_behind", 400 * mm, when={"rear_prop": (DOWN,)})
     cg_ahead: Quantity = ask_fact(
         "x",
         "chassis.cg_ahead",

@@ -11,13 +11,13 @@ from calc.check import (
     Check,
     Example,
     answer,
-    ask,
     ask_fact,
     less,
     more,
     next_option,
     option,
     pick,
+    pick_fact,
     require,
 )
 from calc.laws import edge, pushing, slope
@@ -36,33 +36,20 @@ class Step(Check):
     headline = "force"
 
     mass: Quantity = ask_fact("M", "chassis.loaded_mass", 251 * kg, common=(100 * kg, 200 * kg, 300 * kg))
-    wheels: str = pick("Wheels that carry it", ("2", "3", "4"), "4", help="Count them")
-    at_once: str = pick("Wheels that meet it at once", ("1", "2"), "2", help="One, if it is taken at an angle")
+    wheels: str = pick_fact("chassis.wheels", "4")
+    at_once: str = pick(
+        "Wheels that meet it at once", ("1", "2"), "2", habit=True, help="One, if it is taken at an angle"
+    )
     wheel_diameter: Quantity = ask_fact(
         "d", "chassis.wheel_diameter", 400 * mm, common=(100 * mm, 200 * mm, 330 * mm, 400 * mm)
     )
-    obstacle: str = pick("What is in the way", (KERB, GAP), KERB, help="A cord on the floor is a step")
-    step_height: Quantity = ask(
-        "h_s",
-        "Height of the step",
-        25 * mm,
-        low=1 * mm,
-        high=400 * mm,
-        when={"obstacle": (KERB,)},
-        common=(8 * mm, 15 * mm, 25 * mm, 100 * mm),
-        help="Square edge, from the ground",
+    obstacle: str = pick_fact("place.obstacle", KERB)
+    step_height: Quantity = ask_fact(
+        "h_s", "place.step_height", 25 * mm, when={"obstacle": (KERB,)}, common=(8 * mm, 15 * mm, 25 * mm, 100 * mm)
     )
-    gap_width: Quantity = ask(
-        "w",
-        "Width of the gap",
-        40 * mm,
-        low=5 * mm,
-        high=900 * mm,
-        when={"obstacle": (GAP,)},
-        help="In the direction it rolls",
-    )
+    gap_width: Quantity = ask_fact("w", "place.gap_width", 40 * mm, when={"obstacle": (GAP,)})
     handle_height: Quantity = ask_fact("h", "chassis.handle_height", 950 * mm)
-    people: str = pick("How many push", pushing.PEOPLE, "1", help="Of those who can")
+    people: str = pick_fact("work.people", "1")
 
     def solve(self) -> Answer:
         pushing.refuse_hands_out_of_reach(self.handle_height)

@@ -29,7 +29,6 @@ from calc.sources import COMMON_PRACTICE, FROM_MEMORY, OWN_DERIVATION, Source
 from calc.tables import table
 from calc.units import N, Wh_per_mi, kg, kW, kWh, m2, mi, mm, mph, one, percent
 
-BRAKES = ("none", "parking brake", "overrun brake")
 RESISTANCES = Source("Road load of a vehicle: rolling, grade and air drag, a text of vehicle dynamics", "", FROM_MEMORY)
 
 
@@ -44,18 +43,11 @@ class Tow(Check):
     wheel_diameter: Quantity = ask_fact("d", "chassis.wheel_diameter", 400 * mm)
     wheel_kind: str = pick_fact("chassis.wheel_kind", rolling.PNEUMATIC)
     surface: str = pick_fact("place.surface", "packed gravel")
-    tongue: Quantity = ask(
-        "m_t",
-        "Weight on the hitch",
-        0 * kg,
-        low=0 * kg,
-        high=500 * kg,
-        help="On a bathroom scale; 0 for a wagon on four wheels",
-    )
+    tongue: Quantity = ask_fact("m_t", "chassis.tongue_load", 0 * kg)
     vehicle: Quantity = ask_fact("m_v", "tow.mass", 640 * kg)
     tow_rating: Quantity = ask_fact("R_v", "tow.rating", 450 * kg)
     power: Quantity = ask_fact("P_m", "tow.power", 6 * kW)
-    driven: str = pick("Driven wheels", traction.DRIVEN, traction.REAR, help="Which wheels the motor turns")
+    driven: str = pick_fact("tow.driven", traction.REAR)
     drive_share: Quantity = ask_fact(
         "k_d", "tow.drive_share", 55 * percent, when={"driven": (traction.REAR, traction.FRONT)}
     )

@@ -5,7 +5,7 @@ A trailer's wheels run inside those of the vehicle: R_t = √(R² + c² − D²)
 
 from __future__ import annotations
 
-from calc.check import PHYSICAL, Answer, Caution, Check, Example, answer, ask, ask_fact, less, more, pick_fact, require
+from calc.check import PHYSICAL, Answer, Caution, Check, Example, answer, ask_fact, less, more, pick_fact, require
 from calc.laws import backing, support
 from calc.quantity import OutsideValidity, Quantity, constant, limit, need, root, step
 from calc.sources import COMMON_PRACTICE, FROM_MEMORY, OWN_DERIVATION, Source
@@ -26,28 +26,11 @@ class Turning(Check):
     vehicle_wheelbase: Quantity = ask_fact("b_v", "tow.wheelbase", 1650 * mm)
     steering: Quantity = ask_fact("δ_v", "tow.steer_limit", 30 * degree)
     overhang: Quantity = ask_fact("c_h", "tow.overhang", 550 * mm)
-    vehicle_width: Quantity = ask(
-        "w_v",
-        "Width of the towing vehicle",
-        1200 * mm,
-        low=400 * mm,
-        high=2600 * mm,
-        help="At its widest, mirrors folded",
-    )
+    vehicle_width: Quantity = ask_fact("w_v", "tow.width", 1200 * mm)
     drawbar: Quantity = ask_fact("D", "chassis.drawbar", 950 * mm)
     wheelbase: Quantity = ask_fact("b", "chassis.wheelbase", 1100 * mm, when={"kind": (support.WAGON,)})
-    rig_width: Quantity = ask(
-        "w_r", "Width of the rig", 900 * mm, low=200 * mm, high=2600 * mm, help="At its widest, over tyres and handles"
-    )
-    room: Quantity = ask(
-        "L_c",
-        "Width of the lane at the corner",
-        3 * m,
-        low=0.8 * m,
-        high=20 * m,
-        common=(2 * m, 2.5 * m, 3 * m, 4 * m),
-        help="Between the posts, walls or trees, at the narrowest",
-    )
+    rig_width: Quantity = ask_fact("w_r", "chassis.width", 900 * mm)
+    room: Quantity = ask_fact("L_c", "place.lane", 3 * m, common=(2 * m, 2.5 * m, 3 * m, 4 * m))
 
     def solve(self) -> Answer:
         curve = backing.tightest(self.vehicle_wheelbase, self.steering, self.overhang).curve

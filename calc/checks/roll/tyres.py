@@ -14,11 +14,9 @@ from calc.check import (
     Example,
     Requirement,
     answer,
-    ask,
     ask_fact,
     less,
     more,
-    pick,
     pick_fact,
     require,
 )
@@ -28,7 +26,6 @@ from calc.sources import COMMON_PRACTICE, FROM_MEMORY, OWN_DERIVATION, Source
 from calc.tables import table
 from calc.units import kg, mm, mph, one, percent, psi
 
-WAYS = table("bump_factor").rows
 MOMENTS = Source("Moments of a rigid body on a slope, a text of statics", "", FROM_MEMORY)
 
 
@@ -38,14 +35,7 @@ class Tyres(Check):
     title = "Wheels and tyres"
     headline = "wheel_load"
 
-    axle_load: Quantity = ask(
-        "M_a",
-        "Load on the heaviest axle",
-        127 * kg,
-        low=2 * kg,
-        high=4000 * kg,
-        help="The page on weights works it out; of a single axle, all but the tongue",
-    )
+    axle_load: Quantity = ask_fact("M_a", "chassis.axle_load", 127 * kg)
     track: Quantity = ask_fact("t", "chassis.track", 760 * mm)
     cg_aside: Quantity = ask_fact("y", "chassis.cg_aside", 9 * mm)
     cg_height: Quantity = ask_fact("z", "chassis.cg_height", 542 * mm)
@@ -56,36 +46,16 @@ class Tyres(Check):
         common=(0 * percent, 5 * percent, 8.33 * percent, 14 * percent),
         help="Taken as lying across it",
     )
-    way: str = pick("How it is moved", WAYS, "towed off road", help="The worst of it")
+    way: str = pick_fact("place.way", "towed off road")
     wheel_rating: Quantity = ask_fact("R_w", "chassis.wheel_rating", 180 * kg)
     wheel_kind: str = pick_fact("chassis.wheel_kind", rolling.PNEUMATIC)
-    stated_pressure: Quantity = ask(
-        "p_0",
-        "Pressure that the rating is for",
-        30 * psi,
-        low=5 * psi,
-        high=120 * psi,
-        when={"wheel_kind": (rolling.PNEUMATIC,)},
-        help="On the tyre's side, beside the load",
+    stated_pressure: Quantity = ask_fact(
+        "p_0", "chassis.stated_pressure", 30 * psi, when={"wheel_kind": (rolling.PNEUMATIC,)}
     )
-    pressure: Quantity = ask(
-        "p",
-        "Pressure in the softest tyre",
-        30 * psi,
-        low=1 * psi,
-        high=120 * psi,
-        when={"wheel_kind": (rolling.PNEUMATIC,)},
-        help="A gauge, cold; a slow leak shows here",
-    )
+    pressure: Quantity = ask_fact("p", "now.pressure", 30 * psi, when={"wheel_kind": (rolling.PNEUMATIC,)})
     speed: Quantity = ask_fact("v", "tow.speed", 12 * mph)
-    rated_speed: Quantity = ask(
-        "v_w",
-        "Speed that the wheel is rated for",
-        15 * mph,
-        low=1 * mph,
-        high=90 * mph,
-        common=(3 * mph, 6 * mph, 10 * mph, 15 * mph, 50 * mph),
-        help="On the tyre's side or in the wheel's sheet; unmarked cart wheels: a walk, 3 mph",
+    rated_speed: Quantity = ask_fact(
+        "v_w", "chassis.rated_speed", 15 * mph, common=(3 * mph, 6 * mph, 10 * mph, 15 * mph, 50 * mph)
     )
 
     def solve(self) -> Answer:

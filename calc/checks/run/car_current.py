@@ -23,14 +23,13 @@ from calc.check import (
     require,
 )
 from calc.laws.inverter import SPLIT_PHASE, limit_of_one_leg, offers
-from calc.laws.outlet import breaker_before, gives_volts, has_ground, rating_of
+from calc.laws.outlet import FED_BY, INVERTER, WALL, breaker_before, gives_volts, has_ground, rating_of
 from calc.laws.pilot import current_offered, duty_for, least_current, most_current
 from calc.quantity import Quantity, alternative, constant, largest, limit, need, rounded_down, smallest, step
 from calc.sources import COMMON_PRACTICE, IEC_60364_7_722, NEC_2023, SAE_J1772
 from calc.tables import table
 from calc.units import A, V, W, kW, percent
 
-INVERTER, WALL = "the rig's inverter", "a wall outlet"
 BY_AMPS, BY_DUTY = "the car's charge screen", "the pilot, measured"
 HOUSEHOLD, INDUSTRIAL = "household socket", "IEC 60309 connector"
 VOLTS = {"120 V": 120 * V, "240 V": 240 * V, "230 V": 230 * V}
@@ -61,12 +60,7 @@ class CarCurrent(Check):
         help="With a pilot tester plugged between cord and car; the share of each pulse that is high",
     )
     outlet: str = pick_fact("outlets.configuration", "14-30", rules=(NEC,))
-    socket: str = pick(
-        "Socket the cord is plugged into",
-        {IEC: (HOUSEHOLD, INDUSTRIAL)},
-        {IEC: INDUSTRIAL},
-        help="A household socket is not made for hours at its full current",
-    )
+    socket: str = pick_fact("cars.socket", {IEC: INDUSTRIAL}, {IEC: (HOUSEHOLD, INDUSTRIAL)})
     breaker: Quantity = ask_fact("I_B", "outlets.breaker", 20 * A, common=(16 * A, 20 * A, 30 * A, 50 * A))
     other_amps: Quantity = ask(
         "I_x",
@@ -77,23 +71,18 @@ class CarCurrent(Check):
         habit=True,
         help="A second car, or anything plugged in behind it",
     )
-    cord_rating: Quantity = ask(
-        "I_cord",
-        "Rating of the charging cord",
-        32 * A,
-        low=6 * A,
-        high=80 * A,
-        rules=(NEC,),
-        common=(12 * A, 16 * A, 32 * A, 40 * A),
-        help="On the plate of its box: output amps",
+    cord_rating: Quantity = ask_fact(
+        "I_cord", "cars.cord_rating", 32 * A, rules=(NEC,), common=(12 * A, 16 * A, 32 * A, 40 * A)
     )
-    coding: str = pick(
-        "Resistor in the cord's plug",
-        {IEC: CODED},
-        {IEC: "220 Ω"},
-        help="It codes the cord's rating: 1500 Ω 13 A, 680 Ω 20 A, 220 Ω 32 A, 100 Ω 63 A",
+    coding: str = pick_fact("cars.coding", {IEC: "220 Ω"}, {IEC: CODED})
+    fed_by: str = pick_fact(
+        "now.plugged_into",
+        INVERTER,
+        (INVERTER, WALL),
+        label="What feeds the outlet",
+        help="On pass-through the wall feeds it",
+        means=FED_BY,
     )
-    fed_by: str = pick("What feeds the outlet", (INVERTER, WALL), INVERTER, help="On pass-through the wall feeds it")
     continuous: Quantity = ask_fact(
         "P_r", "inverter.continuous", 5000 * W, when={"fed_by": (INVERTER,)}, common=(3000 * W, 5000 * W, 6000 * W)
     )

@@ -18,26 +18,12 @@ class Cost(Check):
     title = "Cost of a kWh"
     headline = "cost_per_kwh"
 
-    price: Quantity = ask(
-        "C",
-        "Price of the whole rig",
-        6000 * dollars,
-        low=50 * dollars,
-        high=1_000_000 * dollars,
-        common=(2000 * dollars, 6000 * dollars, 15_000 * dollars),
-        help="Bank, inverter, cables, cart, and your hours if you count them",
+    price: Quantity = ask_fact(
+        "C", "prices.rig", 6000 * dollars, common=(2000 * dollars, 6000 * dollars, 15_000 * dollars)
     )
     bank_energy: Quantity = ask_fact("E_n", "bank.energy", 10.2 * kWh)
     reserve: Quantity = ask_fact("q_r", "bank.reserve", 10 * percent)
-    cycles: Quantity = ask(
-        "N_c",
-        "Cycles until it is worn",
-        4000 * one,
-        low=100 * one,
-        high=20_000 * one,
-        common=(2000 * one, 4000 * one, 6000 * one),
-        help="In its manual, at the depth you use",
-    )
+    cycles: Quantity = ask_fact("N_c", "bank.cycles", 4000 * one, common=(2000 * one, 4000 * one, 6000 * one))
     end: Quantity = ask(
         "s_e",
         "Share of its energy left when it counts as worn",
@@ -56,23 +42,8 @@ class Cost(Check):
         habit=True,
         help="Calendar life; electronics often go first",
     )
-    uses: Quantity = ask(
-        "n_y",
-        "Full cycles in a year",
-        100 * one,
-        low=1 * one,
-        high=1000 * one,
-        help="Half a cycle twice counts as one",
-        common=(20 * one, 100 * one, 250 * one),
-    )
-    source_price: Quantity = ask(
-        "p_s",
-        "Price of what fills it",
-        0.16 * dollars_per_kWh,
-        low=0 * dollars_per_kWh,
-        high=10 * dollars_per_kWh,
-        help="On the bill; 0 for sun that is there anyway; a generator's page says its own",
-    )
+    uses: Quantity = ask_fact("n_y", "prices.uses", 100 * one, common=(20 * one, 100 * one, 250 * one))
+    source_price: Quantity = ask_fact("p_s", "prices.filling", 0.16 * dollars_per_kWh)
     round_trip: Quantity = ask(
         "η_rt",
         "Share that comes out again, outlet to outlet",
@@ -82,14 +53,11 @@ class Cost(Check):
         habit=True,
         help="Measured: what came out over what went in, idling included",
     )
-    instead: Quantity = ask(
+    instead: Quantity = ask_fact(
         "p_i",
-        "Price of a kWh without the rig",
+        "prices.instead",
         0.9 * dollars_per_kWh,
-        low=0.01 * dollars_per_kWh,
-        high=50 * dollars_per_kWh,
         common=(0.3 * dollars_per_kWh, 0.9 * dollars_per_kWh, 2 * dollars_per_kWh),
-        help="A generator's fuel and wear, or what a hired one costs",
     )
     interest: Quantity = ask(
         "r",

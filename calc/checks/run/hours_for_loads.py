@@ -20,7 +20,7 @@ from calc.check import (
     less,
     more,
     option,
-    pick,
+    pick_fact,
     require,
 )
 from calc.laws import duty
@@ -52,13 +52,7 @@ class HoursForLoads(Check):
         hours=ask_fact("h", "loads.hours", 2 * h),
     )
     running: Quantity = ask_fact("S_x", "now.running", 0 * W, help="What runs all the time besides those loads")
-    between: str = pick(
-        "Inverter between loads",
-        (STAYS_ON, SWITCHED_OFF),
-        STAYS_ON,
-        habit=True,
-        help="Whether somebody switches it off; a sleep mode counts if it finds your loads",
-    )
+    between: str = pick_fact("inverter.between", STAYS_ON, habit=True)
     idle: Quantity = ask_fact("P₀", "inverter.idle", 60 * W, common=(25 * W, 55 * W, 90 * W))
     peak_efficiency: Quantity = ask_fact("η", "inverter.peak_efficiency", 93 * percent)
     continuous: Quantity = ask_fact("P_r", "inverter.continuous", 5000 * W)

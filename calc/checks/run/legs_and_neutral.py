@@ -22,7 +22,6 @@ from calc.check import (
     less,
     next_option,
     option,
-    pick,
     pick_fact,
     require,
 )
@@ -34,11 +33,6 @@ from calc.tables import table
 from calc.units import VA, A, V, W, ft, ohm, ohm_per_kft, percent
 
 OPPOSITE, SAME, NONE = "yes, and they hang on opposite legs", "yes, and both hang on one leg", "no, each has its own"
-SIZES = tuple(
-    size
-    for size in table("conductor_resistance").rows
-    if size.endswith("AWG") and table("ampacity_raceway").has(size, "Cu 60")
-)
 
 
 class LegsAndNeutral(Check):
@@ -48,47 +42,13 @@ class LegsAndNeutral(Check):
     headline = "leg_share"
     rule_sets = (NEC,)
 
-    leg_a: Quantity = ask(
-        "I_A120",
-        "Amps of the 120 V loads on leg A",
-        15 * A,
-        low=0 * A,
-        high=125 * A,
-        common=(5 * A, 10 * A, 15 * A),
-        help="All that run at the same time, from their plates; by the wiring, leg A",
-    )
-    leg_b: Quantity = ask(
-        "I_B120",
-        "Amps of the 120 V loads on leg B",
-        8 * A,
-        low=0 * A,
-        high=125 * A,
-        common=(5 * A, 10 * A, 15 * A),
-        help="All that run at the same time, from their plates; by the wiring, leg B",
-    )
-    both: Quantity = ask(
-        "I_240",
-        "Amps of the 240 V loads",
-        0 * A,
-        low=0 * A,
-        high=125 * A,
-        common=(0 * A, 16 * A, 24 * A),
-        help="They load both legs alike and the neutral not at all",
-    )
+    leg_a: Quantity = ask_fact("I_A120", "wiring.leg_a", 15 * A, common=(5 * A, 10 * A, 15 * A))
+    leg_b: Quantity = ask_fact("I_B120", "wiring.leg_b", 8 * A, common=(5 * A, 10 * A, 15 * A))
+    both: Quantity = ask_fact("I_240", "wiring.both_legs", 0 * A, common=(0 * A, 16 * A, 24 * A))
     continuous: Quantity = ask_fact("P_r", "inverter.continuous", 5000 * W, common=(5000 * W, 6000 * W, 10_000 * W))
     one_leg: str = pick_fact("inverter.one_leg", "no")
-    shared: str = pick(
-        "Do 120 V circuits share one neutral wire?",
-        (NONE, OPPOSITE, SAME),
-        OPPOSITE,
-        help="Look in the box: one white wire for two hots; a cord of three wires and ground shares it too",
-    )
-    size: str = pick(
-        "Size of the wires to the outlets",
-        SIZES,
-        "12 AWG",
-        help="Printed on the jacket; the neutral as thick as the rest",
-    )
+    shared: str = pick_fact("wiring.shared_neutral", OPPOSITE)
+    size: str = pick_fact("wiring.outlet_wire", "12 AWG")
     run_length: Quantity = ask(
         "L",
         "Length from the inverter to the outlets, one way",

@@ -20,7 +20,6 @@ from calc.check import (
     less,
     more,
     option,
-    pick,
     pick_fact,
     require,
 )
@@ -54,13 +53,8 @@ class RangeExtender(Check):
     )
     use: Quantity = ask_fact("u", "tow.use", 95 * Wh_per_mi)
     vehicle_mass: Quantity = ask_fact("m_v", "tow.mass", 640 * kg)
-    rig_mass: Quantity = ask(
-        "m_a",
-        "Mass that is added, towed or carried",
-        250 * kg,
-        low=1 * kg,
-        high=3000 * kg,
-        help="The whole rig, weighed",
+    rig_mass: Quantity = ask_fact(
+        "M", "chassis.loaded_mass", 250 * kg, help="The whole rig, weighed: it is towed or carried"
     )
     by_mass: Quantity = ask(
         "k_m",
@@ -72,16 +66,8 @@ class RangeExtender(Check):
         help="Slow and on soft or hilly ground more, fast on a flat road less",
     )
     speed: Quantity = ask_fact("v", "tow.speed", 12 * mph, when={"coupling": (CONVERTER,)})
-    coupling: str = pick("How the two are tied", (CONVERTER, DIRECT), CONVERTER, help="By the wiring")
-    converter_power: Quantity = ask(
-        "P_dd",
-        "Power of the converter",
-        1500 * W,
-        low=50 * W,
-        high=20_000 * W,
-        when={"coupling": (CONVERTER,)},
-        help="On its plate: continuous output",
-    )
+    coupling: str = pick_fact("tie.coupling", CONVERTER)
+    converter_power: Quantity = ask_fact("P_dd", "tie.converter_power", 1500 * W, when={"coupling": (CONVERTER,)})
     converter_efficiency: Quantity = ask(
         "η_dd",
         "Efficiency of the converter",
@@ -92,59 +78,21 @@ class RangeExtender(Check):
         when={"coupling": (CONVERTER,)},
         help="In its sheet",
     )
-    match: str = pick(
-        "Are the two banks alike?",
-        (ALIKE, UNLIKE),
-        ALIKE,
-        when={"coupling": (DIRECT,)},
-        help="On both plates, or their manuals",
-    )
-    fuses: str = pick(
-        "Fuses in the tie",
-        (FUSED, UNFUSED),
+    match: str = pick_fact("tie.alike", ALIKE, when={"coupling": (DIRECT,)})
+    fuses: str = pick_fact(
+        "tie.fuses",
         FUSED,
+        (FUSED, UNFUSED),
         when={"coupling": (DIRECT,)},
-        help="Each bank can feed a short in the cable between",
+        means={"at both ends": FUSED, "at one end only": UNFUSED, "none": UNFUSED},
     )
-    volts_apart: Quantity = ask(
-        "ΔV",
-        "Volts between them when they are tied",
-        0.2 * V,
-        low=0 * V,
-        high=20 * V,
-        when={"coupling": (DIRECT,)},
-        help="One meter, both banks, at rest for an hour",
-    )
+    volts_apart: Quantity = ask_fact("ΔV", "tie.volts_apart", 0.2 * V, when={"coupling": (DIRECT,)})
     resistance: Quantity = ask_fact(
         "R_b", "bank.resistance", 14 * mohm, when={"coupling": (DIRECT,)}, help="With its leads to the tie"
     )
-    vehicle_resistance: Quantity = ask(
-        "R_v",
-        "Resistance of the vehicle's bank",
-        20 * mohm,
-        low=0.1 * mohm,
-        high=1000 * mohm,
-        when={"coupling": (DIRECT,)},
-        help="From two loads, with its leads",
-    )
-    peak: Quantity = ask(
-        "I_pk",
-        "Most current the vehicle's motor draws",
-        150 * A,
-        low=5 * A,
-        high=2000 * A,
-        when={"coupling": (DIRECT,)},
-        help="In its manual: peak watts over volts",
-    )
-    braking: Quantity = ask(
-        "I_br",
-        "Most current that comes back in braking",
-        40 * A,
-        low=0 * A,
-        high=1000 * A,
-        when={"coupling": (DIRECT,)},
-        help="In its manual; 0 if it has none",
-    )
+    vehicle_resistance: Quantity = ask_fact("R_v", "tie.vehicle_resistance", 20 * mohm, when={"coupling": (DIRECT,)})
+    peak: Quantity = ask_fact("I_pk", "tie.peak", 150 * A, when={"coupling": (DIRECT,)})
+    braking: Quantity = ask_fact("I_br", "tie.braking", 40 * A, when={"coupling": (DIRECT,)})
     strings: Quantity = ask_fact("N_p", "bank.strings", 2 * one, when={"coupling": (DIRECT,)})
     capacity: Quantity = ask_fact("Q_s", "bank.capacity", 100 * Ah, when={"coupling": (DIRECT,)})
     discharge_limit: Quantity = ask_fact("I_lim", "bank.discharge_limit", 100 * A, when={"coupling": (DIRECT,)})

@@ -35,24 +35,8 @@ class TimeToAdd(Check):
     headline = "time"
     rule_sets = (NEC,)
 
-    distance: Quantity = ask(
-        "D_add",
-        "Distance to add",
-        10 * mi,
-        low=0.5 * mi,
-        high=500 * mi,
-        help="What you must drive, with a reserve",
-        common=(5 * mi, 10 * mi, 20 * mi, 50 * mi),
-    )
-    time_wanted: Quantity = ask(
-        "t_w",
-        "Time there is for it",
-        4 * h,
-        low=0.2 * h,
-        high=100 * h,
-        common=(1 * h, 4 * h, 8 * h),
-        help="Until you must leave",
-    )
+    distance: Quantity = ask_fact("D_add", "work.add_distance", 10 * mi, common=(5 * mi, 10 * mi, 20 * mi, 50 * mi))
+    time_wanted: Quantity = ask_fact("t_w", "work.add_time", 4 * h, common=(1 * h, 4 * h, 8 * h))
     consumption: Quantity = ask_fact("c", "cars.consumption", 3.1 * mi_per_kWh, either_way=True)
     charging_volts: str = pick_fact("cars.charging_volts", "240 V")
     charging_amps: Quantity = ask_fact("I", "cars.charging_amps", 16 * A, common=(8 * A, 12 * A, 16 * A, 24 * A))

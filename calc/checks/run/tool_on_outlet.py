@@ -28,13 +28,13 @@ from calc.check import (
 )
 from calc.laws import motor, outlet
 from calc.laws.inverter import SPLIT_PHASE
+from calc.laws.outlet import FED_BY, INVERTER, WALL
 from calc.laws.supply import LEGS, OTHER_LEG, SAME_LEG, Supply
 from calc.quantity import OutsideValidity, Quantity, alternative, constant, largest, limit, need, smallest, step
 from calc.sources import COMMON_PRACTICE, NEC_2023, OWN_DERIVATION
 from calc.tables import table
 from calc.units import VA, A, V, W, degC, ft, ohm, ohm_per_kft, one, percent, s
 
-INVERTER, WALL = "the rig's inverter", "a wall outlet"
 BY_AMPS, BY_WATTS, BY_HP = "amps", "watts", "horsepower"
 BY_LETTER, STATED = "by its code letter", "amps stated or measured"
 UNIVERSAL, SOFT, COMPRESSOR = (
@@ -117,8 +117,14 @@ class ToolOnOutlet(Check):
         habit=True,
         help="0.05 Ω for an inverter or a near panel; a far outlet more",
     )
-    fed_by: str = pick(
-        "What feeds the outlet", (INVERTER, WALL), INVERTER, habit=True, help="On pass-through the wall feeds it"
+    fed_by: str = pick_fact(
+        "now.plugged_into",
+        INVERTER,
+        (INVERTER, WALL),
+        label="What feeds the outlet",
+        habit=True,
+        help="On pass-through the wall feeds it",
+        means=FED_BY,
     )
     continuous: Quantity = ask_fact(
         "P_r", "inverter.continuous", 5000 * VA, when={"fed_by": (INVERTER,)}, common=(3000 * VA, 5000 * VA, 6000 * VA)

@@ -13,7 +13,6 @@ from calc.check import (
     Example,
     Requirement,
     answer,
-    ask,
     ask_fact,
     less,
     next_option,
@@ -24,7 +23,7 @@ from calc.check import (
 )
 from calc.laws.inverter import SPLIT_PHASE, limit_of_one_leg, offers
 from calc.laws.motor_circuit import welder_breaker
-from calc.laws.outlet import gives_volts, has_ground, rating_of
+from calc.laws.outlet import FED_BY, INVERTER, WALL, gives_volts, has_ground, rating_of
 from calc.laws.welder import MACHINES, effective_by_duty, effective_by_law
 from calc.quantity import Quantity, alternative, constant, need, step
 from calc.sources import COMMON_PRACTICE, NEC_2023
@@ -32,7 +31,6 @@ from calc.tables import table
 from calc.units import VA, A, V, one, percent
 
 BY_TABLE, BY_LAW, ON_PLATE = "its duty, by the table", "its duty and idle current", "I1eff on its plate"
-INVERTER, WALL = "the rig's inverter", "a wall outlet"
 VOLTS = {"120 V": 120 * V, "240 V": 240 * V}
 SIZES = tuple(
     size
@@ -47,71 +45,49 @@ class Welder(Check):
     title = "Welder"
     headline = "inverter_load"
     rule_sets = (NEC,)
+    about = {"loads.welder": ("yes",)}
 
-    tool_volts: str = pick("Volts of the welder", tuple(VOLTS), "240 V", help="The voltage it is set or wired to")
-    largest: Quantity = ask(
-        "I_1max",
-        "Largest current it draws",
+    tool_volts: str = pick_fact("loads.volts", "240 V")
+    largest: Quantity = ask_fact(
+        "I_p",
+        "loads.amps",
         16 * A,
-        low=2 * A,
-        high=120 * A,
         common=(16 * A, 20 * A, 30 * A, 40 * A),
         help="On its plate: I1max, beside the volts",
     )
-    known: str = pick("What its plate says beside that", (BY_TABLE, BY_LAW, ON_PLATE), BY_TABLE, help="I1eff is best")
-    machine: str = pick(
-        "Kind of machine",
-        tuple(MACHINES),
-        next(iter(MACHINES)),
-        when={"known": (BY_TABLE,)},
-        help="Nearly all are of the first kind",
+    known: str = pick(
+        "What its plate says beside that", (BY_TABLE, BY_LAW, ON_PLATE), BY_TABLE, habit=True, help="I1eff is best"
     )
-    duty: Quantity = ask(
+    machine: str = pick_fact("loads.machine", next(iter(MACHINES)), when={"known": (BY_TABLE,)})
+    duty: Quantity = ask_fact(
         "X",
-        "Duty at that current",
+        "loads.duty",
         20 * percent,
-        low=5 * percent,
-        high=100 * percent,
         when={"known": (BY_TABLE, BY_LAW)},
         common=(20 * percent, 35 * percent, 60 * percent, 100 * percent),
-        help="On its plate: X, the minutes in ten that it may weld",
     )
-    idle: Quantity = ask(
-        "I_0",
-        "Current while it is on and does not weld",
-        0 * A,
-        low=0 * A,
-        high=40 * A,
-        when={"known": (BY_LAW,)},
-        help="On its plate: I0",
+    idle: Quantity = ask_fact("I_0", "loads.idle_amps", 0 * A, when={"known": (BY_LAW,)})
+    effective: Quantity = ask_fact("I_eff", "loads.effective_amps", 8 * A, when={"known": (ON_PLATE,)})
+    size: str = pick_fact(
+        "cables.size", "10 AWG", SIZES, help="Of the wire to its outlet; copper, printed on its jacket"
     )
-    effective: Quantity = ask(
-        "I_eff",
-        "I1eff on its plate",
-        8 * A,
-        low=1 * A,
-        high=120 * A,
-        when={"known": (ON_PLATE,)},
-        help="Beside I1max",
-    )
-    size: str = pick("Size of the wire to its outlet", SIZES, "10 AWG", help="Copper; printed on its jacket")
-    outlet: str = pick("Outlet of the welder", table("outlets").rows, "6-50", help="By the pattern of its slots")
-    breaker: Quantity = ask(
-        "I_w",
-        "Breaker before the welder",
-        30 * A,
-        low=10 * A,
-        high=200 * A,
-        common=(20 * A, 30 * A, 50 * A),
-        help="The number on its handle",
-    )
+    outlet: str = pick_fact("outlets.configuration", "6-50")
+    breaker: Quantity = ask_fact("I_B", "outlets.breaker", 30 * A, common=(20 * A, 30 * A, 50 * A))
     alone: str = pick(
         "Does this circuit feed the welder alone?",
         ("no", "yes"),
         "no",
+        habit=True,
         help="Only then may its breaker be larger than the wire's",
     )
-    fed_by: str = pick("What feeds the outlet", (INVERTER, WALL), INVERTER, help="On pass-through the wall feeds it")
+    fed_by: str = pick_fact(
+        "now.plugged_into",
+        INVERTER,
+        (INVERTER, WALL),
+        label="What feeds the outlet",
+        help="On pass-through the wall feeds it",
+        means=FED_BY,
+    )
     continuous: Quantity = ask_fact(
         "P_r",
         "inverter.continuous",

@@ -22,15 +22,7 @@ class Air(Check):
     title = "Heat and air"
     headline = "air_needed"
 
-    output: Quantity = ask(
-        "P_o",
-        "Power it gives for half an hour or more",
-        2500 * W,
-        low=50 * W,
-        high=30_000 * W,
-        common=(1000 * W, 2000 * W, 3000 * W),
-        help="The sum of what runs together for long; a car, a charger, a heater",
-    )
+    output: Quantity = ask_fact("P_o", "work.long_power", 2500 * W, common=(1000 * W, 2000 * W, 3000 * W))
     idle: Quantity = ask_fact("P₀", "inverter.idle", 60 * W)
     peak_efficiency: Quantity = ask_fact("η", "inverter.peak_efficiency", 93 * percent)
     continuous: Quantity = ask_fact("P_r", "inverter.continuous", 5000 * W)

@@ -5,7 +5,21 @@ The walls of a small box carry more than two small openings; paint it white befo
 
 from __future__ import annotations
 
-from calc.check import NO, Answer, Caution, Check, Example, answer, ask, ask_fact, less, more, option, pick, require
+from calc.check import (
+    NO,
+    Answer,
+    Caution,
+    Check,
+    Example,
+    answer,
+    ask,
+    ask_fact,
+    less,
+    more,
+    option,
+    pick_fact,
+    require,
+)
 from calc.laws import air as airs
 from calc.laws import box_heat
 from calc.quantity import Quantity, alternative, constant, need, smallest, step
@@ -21,51 +35,15 @@ class BoxHeat(Check):
     title = "Heat in the box"
     headline = "inside"
 
-    heat: Quantity = ask(
-        "Q_h",
-        "Heat made inside",
-        60 * W,
-        low=1 * W,
-        high=3000 * W,
-        common=(30 * W, 60 * W, 120 * W, 250 * W),
-        help="What is lost in it, not what it passes; the page on heat and air works it out",
-    )
-    length: Quantity = ask("l", "Length of the box", 500 * mm, low=50 * mm, high=3000 * mm, help="Outside")
-    width: Quantity = ask("w", "Width of the box", 400 * mm, low=50 * mm, high=3000 * mm, help="Outside")
-    height: Quantity = ask("h_b", "Height of the box", 500 * mm, low=50 * mm, high=3000 * mm, help="Outside")
-    finish: str = pick(
-        "Its walls", box_heat.FINISHES, box_heat.PAINTED, help="Bright metal holds the heat in, inside and out"
-    )
-    breathing: str = pick(
-        "How it breathes", (CLOSED, VENTED, FAN), CLOSED, help="As it is used; a closed flap is closed"
-    )
-    opening: Quantity = ask(
-        "A_o",
-        "Free area of each opening",
-        100 * cm2,
-        low=1 * cm2,
-        high=5000 * cm2,
-        when={"breathing": (VENTED,)},
-        help="Of the smaller one; a mesh leaves about half",
-    )
-    between: Quantity = ask(
-        "H_o",
-        "Height between the openings",
-        400 * mm,
-        low=20 * mm,
-        high=2500 * mm,
-        when={"breathing": (VENTED,)},
-        help="Middle to middle",
-    )
-    flow: Quantity = ask(
-        "V_f",
-        "Air that the fan moves through it",
-        30 * m3_per_h,
-        low=0.5 * m3_per_h,
-        high=2000 * m3_per_h,
-        when={"breathing": (FAN,)},
-        help="Half of the figure on the fan, unless it was measured",
-    )
+    heat: Quantity = ask_fact("Q_h", "box.heat", 60 * W, common=(30 * W, 60 * W, 120 * W, 250 * W))
+    length: Quantity = ask_fact("l", "box.length", 500 * mm)
+    width: Quantity = ask_fact("w", "box.width", 400 * mm)
+    height: Quantity = ask_fact("h_b", "box.height", 500 * mm)
+    finish: str = pick_fact("box.finish", box_heat.PAINTED)
+    breathing: str = pick_fact("box.breathing", CLOSED)
+    opening: Quantity = ask_fact("A_o", "box.vent_area", 100 * cm2, when={"breathing": (VENTED,)})
+    between: Quantity = ask_fact("H_o", "box.vent_height", 400 * mm, when={"breathing": (VENTED,)})
+    flow: Quantity = ask_fact("V_f", "box.fan_flow", 30 * m3_per_h, when={"breathing": (FAN,)})
     sun: Quantity = ask(
         "G",
         "Sun on its lid",
@@ -76,18 +54,10 @@ class BoxHeat(Check):
         common=(0 * W_per_m2, 500 * W_per_m2, 900 * W_per_m2),
         help="0 in the shade, 900 at noon in summer",
     )
-    colour: str = pick("Colour of the lid", tuple(box_heat.COLOURS), "grey or red", help="As it is after a year's dust")
+    colour: str = pick_fact("box.colour", "grey or red")
     hottest: Quantity = ask_fact("θ_max", "place.hottest", 34 * degC)
     altitude: Quantity = ask_fact("H", "place.altitude", 1900 * m, when={"breathing": (VENTED, FAN)})
-    stands: Quantity = ask(
-        "θ_lim",
-        "Most that what is inside stands",
-        60 * degC,
-        low=30 * degC,
-        high=90 * degC,
-        common=(45 * degC, 50 * degC, 60 * degC),
-        help="The lowest limit of all that is in it, in their manuals; a battery often 45 °C while it is charged",
-    )
+    stands: Quantity = ask_fact("θ_lim", "box.stands", 60 * degC, common=(45 * degC, 50 * degC, 60 * degC))
 
     def solve(self) -> Answer:
         film = box_heat.still_film(self.finish)

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from calc.check import NO, PHYSICAL, Answer, Caution, Check, Example, answer, ask, ask_fact, less, more, require
+from calc.check import NO, PHYSICAL, Answer, Caution, Check, Example, answer, ask_fact, less, more, require
 from calc.laws.battery import energy_to_hand, share_in_the_cold
 from calc.quantity import Quantity, limit
 from calc.sources import FROM_MEMORY, Source
@@ -19,15 +19,7 @@ class ColdCapacity(Check):
     title = "Left in the cold"
     headline = "energy_to_hand"
 
-    wanted: Quantity = ask(
-        "E_w",
-        "Energy that is wanted before it warms up",
-        4 * kWh,
-        low=0.05 * kWh,
-        high=100 * kWh,
-        common=(1 * kWh, 2 * kWh, 5 * kWh),
-        help="At the battery: what runs, divided by about 0.9",
-    )
+    wanted: Quantity = ask_fact("E_w", "work.cold_energy", 4 * kWh, common=(1 * kWh, 2 * kWh, 5 * kWh))
     bank_energy: Quantity = ask_fact("E_n", "bank.energy", 10.2 * kWh)
     health: Quantity = ask_fact("s", "bank.health", 100 * percent)
     charge: Quantity = ask_fact(

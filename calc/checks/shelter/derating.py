@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from calc.check import Answer, Caution, Check, Example, answer, ask, ask_fact, less, more, require
+from calc.check import Answer, Caution, Check, Example, answer, ask_fact, less, more, require
 from calc.laws import air as airs
 from calc.laws import derating
 from calc.quantity import Quantity, constant, limit, need, step
@@ -20,33 +20,10 @@ class Derating(Check):
     title = "Derating"
     headline = "rating_here"
 
-    plate_rating: Quantity = ask(
-        "P_p",
-        "Continuous rating on the plate",
-        5500 * W,
-        low=100 * W,
-        high=30_000 * W,
-        common=(2000 * W, 3000 * W, 5000 * W),
-        help="Continuous, at 25 or 40 °C, not the surge; before anything is taken off",
-    )
-    wanted: Quantity = ask(
-        "P_w",
-        "Power that is wanted for long",
-        4000 * W,
-        low=50 * W,
-        high=30_000 * W,
-        help="The sum of what runs together",
-    )
+    plate_rating: Quantity = ask_fact("P_p", "inverter.plate_rating", 5500 * W, common=(2000 * W, 3000 * W, 5000 * W))
+    wanted: Quantity = ask_fact("P_o", "work.long_power", 4000 * W)
     hottest: Quantity = ask_fact("θ_max", "place.hottest", 34 * degC, common=(30 * degC, 35 * degC, 40 * degC))
-    warmer: Quantity = ask(
-        "ΔT_i",
-        "Air at its inlet is warmer than that by",
-        20 * K,
-        low=0 * K,
-        high=50 * K,
-        common=(0 * K, 5 * K, 10 * K, 20 * K),
-        help="0 in the open; in a box the page on its heat says it; another unit's exhaust counts too",
-    )
+    warmer: Quantity = ask_fact("ΔT_i", "box.warmer", 20 * K, common=(0 * K, 5 * K, 10 * K, 20 * K))
     free_up_to: Quantity = ask_fact("θ_0", "inverter.derating_from", 40 * degC)
     slope: Quantity = ask_fact(
         "ℓ_θ",

@@ -18,11 +18,10 @@ from calc.check import (
     Requirement,
     Result,
     answer,
-    ask,
+    ask_fact,
     each,
     how_many,
     option,
-    pick,
     pick_fact,
     require,
 )
@@ -33,11 +32,9 @@ from calc.sources import COMMON_PRACTICE, IEC_60529, NEMA_250
 from calc.tables import table
 from calc.units import mm
 
-PLACES = table("ip_place").rows
 PARTS = tuple(range(1, 11))
 COUNTS = tuple(str(number) for number in PARTS)
 BETTER = ("IP23", "IP44", "IP65", "IP66")
-OUTDOORS = ("in the rain", "in road spray", "washed down")
 
 
 def _one_part(number: int) -> Fix:
@@ -81,18 +78,9 @@ class WeatherRating(Check):
         COUNTS,
         part=pick_fact("parts.weather", "IP44", RATINGS),
     )
-    opening: str = pick(
-        "Openings in the box around them", enclosure.OPENINGS, NO_OPENING, help="The worst one; a grille, a fan, a slot"
-    )
-    gap: Quantity = ask(
-        "g",
-        "Widest gap of that opening",
-        8 * mm,
-        low=0.5 * mm,
-        high=100 * mm,
-        when={"opening": enclosure.OPENINGS[1:]},
-        common=(1 * mm, 2.5 * mm, 8 * mm, 12 * mm),
-        help="What just does not fall or poke in",
+    opening: str = pick_fact("box.openings", NO_OPENING)
+    gap: Quantity = ask_fact(
+        "g", "box.gap", 8 * mm, when={"opening": enclosure.OPENINGS[1:]}, common=(1 * mm, 2.5 * mm, 8 * mm, 12 * mm)
     )
 
     def solve(self) -> Answer:

@@ -15,6 +15,7 @@ from calc.check import (
     Example,
     answer,
     ask,
+    ask_fact,
     less,
     next_option,
     pick,
@@ -67,27 +68,13 @@ class CableInAShort(Check):
         "What is known of the fuse",
         (BY_TIME, BY_FUSE),
         BY_TIME,
+        habit=True,
         help="Its sheet has a curve of times, and a clearing I²t",
     )
-    clearing_time: Quantity = ask(
-        "t",
-        "Time until it has opened, at this current",
-        0.02 * s,
-        low=0.0001 * s,
-        high=5 * s,
-        when={"cleared": (BY_TIME,)},
-        common=(0.01 * s, 0.02 * s, 0.1 * s),
-        help="On the fuse's curve; a breaker's trip unit and its arc together",
+    clearing_time: Quantity = ask_fact(
+        "t", "devices.clearing_time", 0.02 * s, when={"cleared": (BY_TIME,)}, common=(0.01 * s, 0.02 * s, 0.1 * s)
     )
-    fuse_heat: Quantity = ask(
-        "Q_F",
-        "Clearing I²t of the fuse",
-        100_000 * A2s,
-        low=10 * A2s,
-        high=100_000_000 * A2s,
-        when={"cleared": (BY_FUSE,)},
-        help="Total clearing, not melting, at the bank's volts, in the fuse's sheet",
-    )
+    fuse_heat: Quantity = ask_fact("Q_F", "devices.clearing_heat", 100_000 * A2s, when={"cleared": (BY_FUSE,)})
     metal: str = pick_fact("cables.metal", heat.COPPER)
     size: str = side.size()
     insulation: str = side.insulation()

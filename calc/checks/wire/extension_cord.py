@@ -39,6 +39,7 @@ class ExtensionCord(Check):
 
     title = "Extension cord"
     headline = "allowed_current"
+    about = {"loads.cord_size": (*law.sizes(), *law.sizes_iec())}
 
     cord: str = pick_fact("loads.cord_size", {NEC: "12 AWG", IEC: "2.5 mm2"}, {NEC: law.sizes(), IEC: law.sizes_iec()})
     cord_length: Quantity = ask_fact("L", "loads.cord_length", 50 * ft, common=(25 * ft, 50 * ft, 100 * ft))
