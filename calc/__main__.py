@@ -219,7 +219,7 @@ def _walked(found: WalkRound) -> str:
                 f"  {fault.hazard.signal}: {fault.hazard.hazard}. {fault.hazard.consequence}. {fault.hazard.avoid}."
             )
         lines += [f"  clears it: {proposal.say}" for proposal in fault.proposals] or [
-            "  no single change of the rig clears it"
+            "  no single change was found that clears it"
         ]
     lines += ["", *(f"TIGHT  {_heading(finding)}: {finding.say}" for finding in found.tight)]
     lines += ["", *(_unknown(unknown) for unknown in found.unknown)]

@@ -16,9 +16,10 @@ from calc.board import Row, board
 from calc.check import GO, NEC, NO, NOT_KNOWN, SIGNALS, TIGHT, TOLD, Caution, Change, Check, Missing, Pick
 from calc.facts import fact_at
 from calc.form import fill, lists_asked
-from calc.inspection import Fault, faults_of_the_whole
+from calc.inspection import faults_of_the_whole
 from calc.quantity import Quantity
 from calc.rig import Known, Rig, example_rig
+from calc.rig_faults import Fault, Remedy
 
 Facts = Mapping[str, Known]
 # A fault by its name: of the whole by title and subject, of a question by its id and the thing's place in its list.
@@ -27,10 +28,11 @@ Key = tuple[str, str | int]
 
 @dataclass(frozen=True)
 class Proposal:
-    """A change of the rig's facts that clears a fault and makes no other; as an answer to its question, if it has one."""
+    """A change of the rig's facts that clears a fault and makes no other; and the question that offers it, if one does."""
 
     say: str
     facts: Facts
+    row: Row | None = None
     change: Change | None = None
 
 
@@ -97,18 +99,26 @@ class _Round:
     rules: str
 
     def found(self) -> WalkRound:
-        faults = [self._of_whole(fault) for fault in self._faults_of_the_whole]
-        faults += [self._fault(row) for row in self._rows if row.answer.verdict == NO]
         silent = (row for row in self._rows if row.answer.verdict == NOT_KNOWN and not row.answer.missing)
         return WalkRound(
             self.rig.name,
             self.rules,
-            tuple(sorted(faults, key=lambda fault: fault.gravity)),
+            tuple(sorted(self._faults(), key=lambda fault: fault.gravity)),
             tuple(_finding(row) for row in self._rows if row.answer.verdict == TIGHT),
             tuple(self._unknown()),
             tuple(_finding(row) for row in silent),
             tuple(_finding(row) for row in self._rows if row.answer.verdict in (GO, TOLD)),
         )
+
+    def _faults(self) -> list[Finding]:
+        """Every fault with what clears it: its own remedies, or else what was found for another and clears it too."""
+        whole = [(_key(fault), _of_whole(fault), self._remedies(fault)) for fault in self._faults_of_the_whole]
+        asked = [(row.key, _fault(row), self._proposals(row)) for row in self._rows if row.answer.verdict == NO]
+        found = [proposal for *_, proposals in (*whole, *asked) for proposal in proposals]
+        return [
+            replace(fault, proposals=tuple(own or [one for one in found if key in self._cleared_by(one.facts)]))
+            for key, fault, own in (*whole, *asked)
+        ]
 
     @cached_property
     def _rows(self) -> list[Row]:
@@ -118,19 +128,25 @@ class _Round:
     def _faults_of_the_whole(self) -> list[Fault]:
         return faults_of_the_whole(self.rig)
 
-    def _of_whole(self, fault: Fault) -> Finding:
-        return Finding(fault.title, fault.subject, NO, fault.say, hazard=fault.hazard)
+    def _remedies(self, fault: Fault) -> list[Proposal]:
+        """Of each kind of remedy the smallest that serves."""
+        serving = (next((one for one in kind if self._serves(fault, one)), None) for kind in fault.remedies)
+        return [Proposal(remedy.say, remedy.facts) for remedy in serving if remedy]
 
-    def _fault(self, row: Row) -> Finding:
-        warnings = row.asked.check.warnings() if row.asked.check else []
-        hazard = warnings[0] if warnings else None
-        return replace(_finding(row), hazard=hazard, proposals=tuple(self._proposals(row)))
+    def _serves(self, fault: Fault, remedy: Remedy) -> bool:
+        if _key(fault) not in self._cleared_by(remedy.facts):
+            return False
+        changed = self.rig.changed(remedy.facts)
+        held = (row for row in self._rows if row.key in remedy.held_by)
+        return all(self._verdict_after(row, changed) in (GO, TIGHT) for row in held)
 
     def _proposals(self, row: Row) -> list[Proposal]:
         """The offers of the check that are changes of facts, each asked again on the whole rig."""
         offers = row.asked.offers(row.answer)
         tried = [
-            Proposal(offer.say, facts, offer.change) for offer in offers if (facts := self._as_facts(row, offer.change))
+            Proposal(offer.say, facts, row, offer.change)
+            for offer in offers
+            if (facts := self._as_facts(row, offer.change))
         ]
         return [proposal for proposal in tried if row.key in self._cleared_by(proposal.facts)]
 
@@ -147,9 +163,19 @@ class _Round:
         return facts
 
     def _cleared_by(self, facts: Facts) -> set[Key]:
+        made = frozenset(facts.items())
+        if made not in self._tried:
+            self._tried[made] = self._clears(facts)
+        return self._tried[made]
+
+    @cached_property
+    def _tried(self) -> dict[frozenset[tuple[str, Known]], set[Key]]:
+        return {}
+
+    def _clears(self, facts: Facts) -> set[Key]:
         """The faults that a change clears; none where it makes another, or an answer that was known unknown."""
         changed = self.rig.changed(facts)
-        whole, whole_after = _keys(self._faults_of_the_whole), _keys(faults_of_the_whole(changed))
+        whole, whole_after = set(map(_key, self._faults_of_the_whole)), set(map(_key, faults_of_the_whole(changed)))
         if whole_after - whole:
             return set()
         cleared: set[Key] = set(whole - whole_after)
@@ -198,8 +224,17 @@ def _finding(row: Row) -> Finding:
     return Finding(row.check.title, row.subject, row.answer.verdict, row.answer.say, row.check.id, margin, row=row)
 
 
-def _keys(faults: list[Fault]) -> set[Key]:
-    return {(fault.title, fault.subject) for fault in faults}
+def _of_whole(fault: Fault) -> Finding:
+    return Finding(fault.title, fault.subject, NO, fault.say, hazard=fault.hazard)
+
+
+def _fault(row: Row) -> Finding:
+    warnings = row.asked.check.warnings() if row.asked.check else []
+    return replace(_finding(row), hazard=warnings[0] if warnings else None)
+
+
+def _key(fault: Fault) -> Key:
+    return fault.title, fault.subject
 
 
 def _drawn(kind: type[Check], rig: Rig, subject: int) -> list[object]:

@@ -67,16 +67,18 @@ class ShownFinding:
     @property
     def proposals(self) -> list[ShownProposal]:
         return [
-            ShownProposal(proposal.say, self._with(proposal), json.dumps(facts, ensure_ascii=False))
+            ShownProposal(proposal.say, _with(proposal), json.dumps(facts, ensure_ascii=False))
             for proposal in self.finding.proposals
             if (facts := {path: fact_as_json(fact) for path, fact in proposal.facts.items()})
         ]
 
-    def _with(self, proposal: Proposal) -> str:
-        row = self.finding.row
-        if row is None or proposal.change is None:
-            return ""
-        return f"{row.check.id}/{Answered(row.asked, row.answer, []).link(proposal.change)}"
+
+def _with(proposal: Proposal) -> str:
+    """The question that offers a change, with the change put in."""
+    row = proposal.row
+    if row is None or proposal.change is None:
+        return ""
+    return f"{row.check.id}/{Answered(row.asked, row.answer, []).link(proposal.change)}"
 
 
 @dataclass(frozen=True)
