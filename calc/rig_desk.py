@@ -125,8 +125,13 @@ class Desk:
         changed = document(self._whole)
         for path, value in json.loads(self._form["facts"]).items():
             group, *place, name = str(path).split(".")
-            thing = changed.setdefault(group, {})
-            (thing[int(place[0])] if place else thing)[name] = value
+            if not place:
+                changed.setdefault(group, {})[name] = value
+                continue
+            things = changed.setdefault(group, [])
+            if int(place[0]) == len(things):  # a new one, at the end
+                things.append({})
+            things[int(place[0])][name] = value
         return {"rig": editing.text_of(read_rig(json.dumps(changed))), "html": ""}
 
     def _after(self, rig: Rig, path: str) -> str:

@@ -214,7 +214,8 @@ class _Round:
         if path in self.rig.facts:
             return None
         thing = self.rig.facts.get(path.rpartition(".")[0] + ".name") if path.count(".") == 2 else None
-        return Unknown(missing.label, missing.where, 0, path, thing if isinstance(thing, str) else "")
+        known_as = fact_at(path)
+        return Unknown(known_as.label, known_as.help, 0, path, thing if isinstance(thing, str) else "")
 
 
 def _finding(row: Row) -> Finding:

@@ -110,6 +110,11 @@ def test_what_is_told_to_a_machine_is_by_the_schema(facts: Mapping[str, Quantity
     jsonschema.validate(as_json.walk_round(walk_round(example_rig().changed(facts))), schema)
 
 
+def test_each_unknown_fact_is_named_once_however_many_questions_wait_for_it() -> None:
+    facts = [unknown.fact for unknown in walk_round(Rig("nothing known", {})).unknown if unknown.fact]
+    assert len(facts) == len(set(facts)) > 50
+
+
 def test_the_gravest_hazard_comes_first() -> None:
     found = walk_round(example_rig().changed({"inlet.shows_live_pins": "yes", "bank.highest_volts": 62 * u.V}))
     signals = [fault.hazard.signal for fault in found.faults if fault.hazard]
