@@ -209,7 +209,7 @@ class _Round:
         """What is missing, where the rig does not say it; a fact that is known and does not fit is no unknown."""
         fact = row.check.asks[missing.name].fact
         path = self.rig.path_of(fact, row.asked.things) if fact else None
-        if path is None:
+        if path is None or path.endswith(".#"):
             return Unknown(missing.label, missing.where, 0, subject=row.subject if fact else "", check=row.check.id)
         if path in self.rig.facts:
             return None

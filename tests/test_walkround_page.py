@@ -55,7 +55,8 @@ def squeezed(text: str) -> str:
 
 def test_the_page_is_built_with_the_examples_walk_round_in_it() -> None:
     """It reads before any script has run, and says whose rig it is."""
-    [status] = page().having("role", "status")
+    [status] = page().having("id", "say")
+    assert status.get("role") == "status"
     assert status.get("data-verdict") == shown_round(None).verdict
     assert f"Walked round the example: {example_rig().name}" in page().having("id", "whose")[0].text
     for fault in walk_round(None).faults:
