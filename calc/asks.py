@@ -69,7 +69,8 @@ class Pick:
     habit: bool = False
     when: When | tuple[When, ...] = ()
     rules: tuple[str, ...] = RULE_SETS
-    also: Mapping[str, str] = field(default_factory=dict)  # other words for an option, as people type them
+    # Other words for an option, as people type them; of several options the one that these rules have.
+    also: Mapping[str, tuple[str, ...]] = field(default_factory=dict)
     means: Mapping[str, str] = field(default_factory=dict)
 
     def options(self, rules: str) -> tuple[str, ...]:

@@ -12,6 +12,7 @@ from calc import units as u
 from calc.clock import CLOCK, DATE, MONTHS
 from calc.fact import Fact as Fact
 from calc.laws import mounting
+from calc.laws.cord import sizes_iec
 from calc.laws.inverter import SYSTEMS
 from calc.measurable import MEASURABLE, READING, STANDS_FOR
 from calc.tables import table
@@ -313,6 +314,11 @@ _OUTLET = {
     "name": NAME,
     "configuration": Fact(
         "The outlet", "By the pattern of its slots, or the kind of socket", options=table("outlets").rows
+    ),
+    "socket": Fact(
+        "The socket, where there are 230 V",
+        "By its colour; household ones by their country",
+        options=table("iec_sockets").rows,
     ),
     "breaker": Fact("Breaker of the outlet", "The number on its handle", 10 * u.A, 100 * u.A),
     "leg": Fact("Leg it hangs on", "By the wiring: A, B, or both for 240 V", options=("A", "B", "both")),
@@ -669,7 +675,9 @@ _TOW = {
 _LOAD = {
     "name": NAME,
     "volts": Fact(
-        "Volts on the tool's plate", "115 and 110 count as 120, 230 and 220 as 240", options=("120 V", "240 V")
+        "Volts on the tool's plate",
+        "In America 115 and 110 count as 120, 230 and 220 as 240; elsewhere 220 and 240 as 230",
+        options=("120 V", "240 V", "230 V", "110 V"),
     ),
     "plate": Fact(
         "What its plate says",
@@ -729,7 +737,7 @@ _LOAD = {
     "cord_size": Fact(
         "Extension cord",
         "Printed on its jacket; where cords of two sizes are in line, the thinner",
-        options=("none", *table("flexible_cord").rows),
+        options=("none", *table("flexible_cord").rows, *sizes_iec()),
     ),
     "cord_length": Fact(
         "Length of the cord, all cords in line",

@@ -277,7 +277,9 @@ def defaults(kind: type[Check], rules: str) -> dict[str, str]:
 def read_field(spec: Ask | Pick, text: str, rules: str) -> Quantity | str:
     """One field. Raises Unreadable with what to write instead, without the label."""
     if isinstance(spec, Pick):
-        return read_choice(spec.also.get(text.strip().lower(), text), spec.options(rules))
+        options = spec.options(rules)
+        meant = next((other for other in spec.also.get(text.strip().lower(), ()) if other in options), text)
+        return read_choice(meant, options)
     unit = field_unit(spec)
     quantity = read_quantity(text, unit, good_example(spec), spec.either_way)
     if (spec.whole or spec.unit is units.wires) and quantity.si % 1:

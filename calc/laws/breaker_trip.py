@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from calc.quantity import Quantity, constant, read
+from calc.quantity import Quantity, constant, read, step
 from calc.sources import COMMON_PRACTICE, IEC_60898
 from calc.tables import Table, table
 from calc.units import A, V, one, s
@@ -56,6 +56,23 @@ def opens_within(kind: str, rating: Quantity, column: str) -> Quantity:
     listed = _times(kind)
     label = f"At {column} times its rating a breaker opens within"
     return listed.read(f"t_{column}", label, listed.row_covering(rating, A), column, s)
+
+
+def heat_held(kind: str, rating: Quantity) -> tuple[Quantity, Quantity]:
+    """The heat (I/I_B)²·t [s] that it surely holds, and that at which it surely opens.
+
+    Of the types: what 2.55 times the rating makes in the second in which none may open, and in the time in which all do.
+    """
+    hold, opens = "Heat that it surely holds, (I/I_B)²·t", "Heat at which it surely opens"
+    if kind == US:
+        return constant("H_hold", hold, 50 * s, COMMON_PRACTICE), constant("H_trip", opens, 270 * s, COMMON_PRACTICE)
+    place = IEC_60898.at("Table 7 of IEC 60898-1")
+    (times, column), _ = heat_points(kind)
+    second = constant("t_hold", "None opens there within", 1 * s, place)
+    return (
+        step("H_hold", hold, times**2 * second, s, place),
+        step("H_trip", opens, times**2 * opens_within(kind, rating, column), s, place),
+    )
 
 
 def _times(kind: str) -> Table:

@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from calc.check import Requirement, require
+from calc.laws.breaker_trip import US, heat_held, surely_holds, surely_opens
 from calc.laws.motor_circuit import full_load_current
 from calc.quantity import Quantity, constant, limit, need, root, step
 from calc.reading import read_number
@@ -68,12 +69,10 @@ def volts_at_start(flows: Quantity, load: Start) -> Quantity:
     return limit("V_s", "Volts at the tool while it starts", flows * load.z, V)
 
 
-def rides_through(flows: Quantity, lasts: Quantity, breaker: Quantity) -> list[Requirement]:
-    """Whether an inverse-time breaker holds a start: its magnet at once, its heat with (I/I_B)²·t."""
-    surely = constant("k_hold", "Times its rating that a breaker surely holds for a moment", 5 * one, COMMON_PRACTICE)
-    perhaps = constant("k_trip", "Times its rating at which it opens at once", 10 * one, COMMON_PRACTICE)
-    cool = constant("H_hold", "Heat that it surely holds, as seconds at its rating", 50 * s, COMMON_PRACTICE)
-    hot = constant("H_trip", "Heat at which it surely opens, as seconds at its rating", 270 * s, COMMON_PRACTICE)
+def rides_through(flows: Quantity, lasts: Quantity, breaker: Quantity, kind: str = US) -> list[Requirement]:
+    """Whether a breaker holds a start: its magnet at once, its heat with (I/I_B)²·t."""
+    surely, perhaps = surely_holds(kind), surely_opens(kind)
+    cool, hot = heat_held(kind, breaker)
     heat = need("H", "Heat of the start, as seconds at the breaker's rating", (flows / breaker) ** 2 * lasts, s)
     return [
         require(

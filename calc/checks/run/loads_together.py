@@ -70,7 +70,7 @@ class LoadsTogether(Check):
         COUNTS,
         run=ask_fact("P", "loads.running_watts", 1000 * VA, help=RUN_HELP),
         start=ask_fact("S", "loads.start_power", 1500 * VA),
-        volts=pick_fact("loads.volts", "120 V", rules=(NEC,), when={"system": (SPLIT_PHASE,)}, help=VOLTS_HELP),
+        volts=pick_fact("loads.volts", "120 V", ("120 V", "240 V"), rules=(NEC,), when={"system": (SPLIT_PHASE,)}, help=VOLTS_HELP),
     )
     starts: str = pick(
         "How they start",

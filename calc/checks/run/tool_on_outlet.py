@@ -9,6 +9,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from calc.check import (
+    IEC,
     NEC,
     Answer,
     Caution,
@@ -26,12 +27,12 @@ from calc.check import (
     pick_fact,
     require,
 )
-from calc.laws import motor, outlet
+from calc.laws import breaker_trip, cord, motor, outlet, socket_iec
 from calc.laws.inverter import SPLIT_PHASE
 from calc.laws.outlet import FED_BY, INVERTER, WALL
 from calc.laws.supply import LEGS, OTHER_LEG, SAME_LEG, Supply
-from calc.quantity import OutsideValidity, Quantity, alternative, constant, largest, limit, need, smallest, step
-from calc.sources import COMMON_PRACTICE, NEC_2023, OWN_DERIVATION
+from calc.quantity import OutsideValidity, Quantity, alternative, constant, largest, limit, need, step
+from calc.sources import COMMON_PRACTICE, FROM_MEMORY, IEC_60309, IEC_60898, NEC_2023, OWN_DERIVATION
 from calc.tables import table
 from calc.units import VA, A, V, W, degC, ft, ohm, ohm_per_kft, one, percent, s
 
@@ -48,10 +49,15 @@ KINDS = table("start_current").rows
 RESISTIVE = ("heater or resistive", "halogen lamps")
 TURNING = tuple(kind for kind in KINDS if table("start_current").has(kind, "turning force"))
 LETTERS = tuple(letter for letter in table("code_letters").rows if table("code_letters").has(letter, "to"))
-CORDS = (NO_CORD, "18 AWG", "16 AWG", "14 AWG", "12 AWG", "10 AWG", "8 AWG", "6 AWG")
-VOLTS = {"120 V": 120 * V, "240 V": 240 * V}
+CORDS = {
+    NEC: (NO_CORD, "18 AWG", "16 AWG", "14 AWG", "12 AWG", "10 AWG", "8 AWG", "6 AWG"),
+    IEC: (NO_CORD, *cord.sizes_iec()),
+}
+SOME_CORD = (*CORDS[NEC][1:], *CORDS[IEC][1:])
+VOLTS = {"120 V": 120 * V, "240 V": 240 * V, "230 V": 230 * V, "110 V": 110 * V}
 RATED = {"120 V": 115 * V, "240 V": 230 * V}
-ALSO = {"110": "120 V", "115": "120 V", "125": "120 V", "220": "240 V", "230": "240 V", "250": "240 V"}
+LOW, HIGH = ("120 V", "110 V"), ("240 V", "230 V")
+ALSO = dict.fromkeys(("110", "115", "120", "125"), LOW) | dict.fromkeys(("220", "230", "240", "250"), HIGH)
 
 
 class ToolOnOutlet(Check):
@@ -59,12 +65,14 @@ class ToolOnOutlet(Check):
 
     title = "Tool on an outlet"
     headline = "running_current"
-    rule_sets = (NEC,)
 
     tool_volts: str = pick_fact(
-        "loads.volts", "120 V", also=ALSO | {f"{volts} v": option for volts, option in ALSO.items()}
+        "loads.volts",
+        {NEC: "120 V", IEC: "230 V"},
+        {NEC: ("120 V", "240 V"), IEC: ("230 V", "110 V")},
+        also=ALSO | {f"{volts} v": options for volts, options in ALSO.items()},
     )
-    plate: str = pick_fact("loads.plate", BY_AMPS)
+    plate: str = pick_fact("loads.plate", BY_AMPS, {NEC: (BY_AMPS, BY_WATTS, BY_HP), IEC: (BY_AMPS, BY_WATTS)})
     plate_amps: Quantity = ask_fact(
         "I_p", "loads.amps", 13 * A, when={"plate": (BY_AMPS,)}, common=(5 * A, 10 * A, 13 * A, 15 * A)
     )
@@ -74,9 +82,11 @@ class ToolOnOutlet(Check):
     plate_power_factor: Quantity = ask_fact(
         "pf", "loads.power_factor", 0.6 * one, when={"plate": (BY_WATTS,)}, common=(0.6 * one, 0.8 * one, 1 * one)
     )
-    motor_size: str = pick_fact("loads.horsepower", "1", when=({"plate": (BY_HP,)}, {"start": (BY_LETTER,)}))
-    start: str = pick_fact("loads.start", UNIVERSAL)
-    code_letter: str = pick_fact("loads.code_letter", "K", LETTERS, when={"start": (BY_LETTER,)})
+    motor_size: str = pick_fact(
+        "loads.horsepower", "1", when=({"plate": (BY_HP,)}, {"start": (BY_LETTER,)}), rules=(NEC,)
+    )
+    start: str = pick_fact("loads.start", UNIVERSAL, {NEC: (*KINDS, BY_LETTER, STATED), IEC: (*KINDS, STATED)})
+    code_letter: str = pick_fact("loads.code_letter", "K", LETTERS, when={"start": (BY_LETTER,)}, rules=(NEC,))
     start_current: Quantity = ask_fact("I_LR", "loads.start_amps", 60 * A, when={"start": (STATED,)})
     start_time: Quantity = ask_fact(
         "t_s", "loads.start_time", 1 * s, when={"start": (STATED, BY_LETTER)}, common=(0.5 * s, 1 * s, 3 * s)
@@ -89,13 +99,21 @@ class ToolOnOutlet(Check):
         common=(20 * percent, 50 * percent, 80 * percent),
     )
     lasting: str = pick_fact("loads.lasting", "no")
-    outlet: str = pick_fact("outlets.configuration", "5-20")
+    outlet: str = pick_fact("outlets.configuration", "5-20", rules=(NEC,))
+    socket: str = pick_fact("outlets.socket", "blue 16 A", rules=(IEC,))
+    breaker_type: str = pick(
+        "Type of the breaker",
+        {IEC: breaker_trip.TYPES},
+        "type B",
+        habit=True,
+        help="The letter before its amps; type B holds a start the least",
+    )
     breaker: Quantity = ask_fact("I_B", "outlets.breaker", 20 * A, common=(15 * A, 20 * A, 30 * A, 50 * A))
     other_amps: Quantity = ask_fact("I_x", "now.beside", 0 * A)
     plug: str = pick_fact("loads.plug", FITS)
     cord: str = pick_fact("loads.cord_size", NO_CORD, CORDS)
     cord_length: Quantity = ask_fact(
-        "L", "loads.cord_length", 50 * ft, when={"cord": CORDS[1:]}, common=(25 * ft, 50 * ft, 100 * ft)
+        "L", "loads.cord_length", 50 * ft, when={"cord": SOME_CORD}, common=(25 * ft, 50 * ft, 100 * ft)
     )
     cord_air: Quantity = ask(
         "θ_a",
@@ -104,7 +122,7 @@ class ToolOnOutlet(Check):
         low=-40 * degC,
         high=54 * degC,
         habit=True,
-        when={"cord": CORDS[1:]},
+        when={"cord": SOME_CORD},
         common=(30 * degC, 40 * degC, 50 * degC),
         help="In the sun on dark ground count 45 °C; uncoil it fully",
     )
@@ -133,8 +151,8 @@ class ToolOnOutlet(Check):
     surge_time: Quantity = ask_fact(
         "t_r", "inverter.surge_time", 5 * s, when={"fed_by": (INVERTER,)}, common=(0.5 * s, 2 * s, 5 * s, 10 * s)
     )
-    system: str = pick_fact("inverter.system", SPLIT_PHASE, when={"fed_by": (INVERTER,)})
-    one_leg: str = pick_fact("inverter.one_leg", "no", when={"system": (SPLIT_PHASE,)})
+    system: str = pick_fact("inverter.system", SPLIT_PHASE, when={"fed_by": (INVERTER,)}, rules=(NEC,))
+    one_leg: str = pick_fact("inverter.one_leg", "no", when={"system": (SPLIT_PHASE,)}, rules=(NEC,))
     running: Quantity = ask_fact(
         "S_x", "now.running", 0 * VA, when={"fed_by": (INVERTER,)}, help="The sum of their volt-amperes, or watts"
     )
@@ -142,6 +160,7 @@ class ToolOnOutlet(Check):
         "They hang on",
         LEGS,
         SAME_LEG,
+        rules=(NEC,),
         habit=True,
         when={"system": (SPLIT_PHASE,)},
         help="The leg that this outlet is on, the other one, or both",
@@ -179,11 +198,12 @@ class ToolOnOutlet(Check):
             *self._outlet(running),
             *self._cord(running),
             *self._inverter(volts, running, at_outlet, lasts),
-            *motor.rides_through(at_outlet, lasts, self.breaker),
+            *motor.rides_through(at_outlet, lasts, self.breaker, self._breaker_kind()),
             self._volts_while_running(at_tool, volts),
             self._volts_while_starting(left, rated),
             *self._torque(torque),
-            say=f"It runs on the {self.outlet}: {running:up}, {at_outlet:up} at the start, {left} left meanwhile.",
+            say=f"It runs on the {self._where()}: {running:up}, {at_outlet:up} at the start, {left} left meanwhile.",
+            notes=self._by_the_other_rules(),
             running_current=running,
             running_power=motor.apparent_power("S_r", "Apparent power while it runs", volts, running),
             start_current=at_outlet,
@@ -208,8 +228,11 @@ class ToolOnOutlet(Check):
         """Resistance between a stiff source and the tool."""
         if self.cord == NO_CORD:
             return step("R", "Resistance in the way", self.source_resistance, ohm)
-        label = f"Resistance of {self.cord} copper at 75 °C"
-        r = table("conductor_resistance").read("r", label, self.cord, "Cu stranded", ohm_per_kft)
+        if self.rules == IEC:
+            r = cord.resistance_iec(self.cord)
+        else:
+            label = f"Resistance of {self.cord} copper at 75 °C"
+            r = table("conductor_resistance").read("r", label, self.cord, "Cu stranded", ohm_per_kft)
         return step(
             "R", "Resistance in the way, cord out and back", self.source_resistance + 2 * self.cord_length * r, ohm
         )
@@ -232,9 +255,22 @@ class ToolOnOutlet(Check):
         at_tool = motor.volts_at_constant_power(volts, loop, power)
         return at_tool, need("I_r", "Current while it runs", power / at_tool, A, OWN_DERIVATION)
 
+    def _where(self) -> str:
+        return self.outlet if self.rules == NEC else f"{self.socket} socket"
+
+    def _breaker_kind(self) -> str:
+        return breaker_trip.US if self.rules == NEC else self.breaker_type
+
     def _outlet(self, running: Quantity) -> list[Requirement]:
-        rating = outlet.rating_of(self.outlet)
         current = step("I_all", "Current with what else is on the breaker", running + self.other_amps, A)
+        if self.rules == IEC:
+            return [
+                socket_iec.gives_volts(self.socket, self.tool_volts),
+                socket_iec.breaker_before(self.socket, self.breaker),
+                socket_iec.carries(self.socket, self.breaker, current, self.lasting == "yes"),
+                *self._adapter(),
+            ]
+        rating = outlet.rating_of(self.outlet)
         return [
             outlet.gives_volts(self.outlet, self.tool_volts),
             outlet.has_ground(self.outlet),
@@ -247,21 +283,22 @@ class ToolOnOutlet(Check):
         """A plain adapter leaves a small plug and its cord behind a large breaker."""
         if self.plug != PLAIN:
             return []
-        most = constant("I_ad", "Largest breaker before a 15 or 20 A plug", 20 * A, NEC_2023.at("210.21(B)(3)"))
+        if self.rules == NEC:
+            most = constant("I_ad", "Largest breaker before a 15 or 20 A plug", 20 * A, NEC_2023.at("210.21(B)(3)"))
+        else:
+            most = constant("I_ad", "Largest breaker before a 16 A plug", 16 * A, COMMON_PRACTICE)
         no = "Behind a plain adapter the tool's cord hangs on the {left} breaker, which never feels a fault in it; {right} is the most."
         return [require(self.breaker <= most, label="Adapter", exact=True, yes="The breaker suits the plug.", no=no)]
+
+    def _cord_carries(self) -> Quantity:
+        if self.rules == IEC:
+            return cord.ampacity_iec(self.cord, self.cord_air, cord.UNCOILED)
+        return cord.ampacity(self.cord, cord.TWO, "60 °C", self.cord_air, cord.UNCOILED)
 
     def _cord(self, running: Quantity) -> list[Requirement]:
         if self.cord == NO_CORD:
             return []
-        listed = table("flexible_cord").read(
-            "I_tab", f"Ampacity of a cord of {self.cord}, two carrying", self.cord, "two carrying"
-        )
-        warm = table("ambient_factor")
-        factor = warm.read(
-            "c_θ", f"Correction for {self.cord_air} around it, 60 °C cord", warm.row_covering(self.cord_air, degC), "60"
-        )
-        carries = limit("I_cord", "Ampacity of the cord, no credit for cold", listed * smallest(factor, 1), A)
+        carries = self._cord_carries()
         rests = [
             require(
                 running <= carries,
@@ -271,18 +308,20 @@ class ToolOnOutlet(Check):
                 no=f"A cord of {self.cord} carries {{right}}; the tool takes {{left}}: it overheats.",
             )
         ]
-        small = constant(
-            "I_small", "Circuits on which a cord of any size may hang", 20 * A, NEC_2023.at("240.5(B)", "from memory")
-        )
-        if (self.breaker > small).holds:
-            no = f"A cord of {self.cord} carries {{right}}, and the breaker opens only above {{left}}: a fault burns the cord."
+        if self.rules == NEC:
+            place = NEC_2023.at("240.5(B)", FROM_MEMORY)
+            small = constant("I_small", "Circuits on which a cord of any size may hang", 20 * A, place)
+            guard, guarded = self.breaker, (self.breaker <= small).holds
+        else:
+            guard, guarded = socket_iec.guards_the_cord(self.socket, self.breaker), False
+        if not guarded:
             rests.append(
                 require(
-                    self.breaker <= carries,
+                    guard <= carries,
                     label="Breaker protects the cord",
                     exact=True,
                     yes="The breaker protects the cord.",
-                    no=no,
+                    no=f"A cord of {self.cord} carries {{right}}, and nothing opens below {{left}}: a fault burns the cord.",
                 )
             )
         return rests
@@ -323,7 +362,11 @@ class ToolOnOutlet(Check):
     def _inverter(self, volts: Quantity, running: Quantity, flows: Quantity, lasts: Quantity) -> list[Requirement]:
         if self.fed_by == WALL:
             return []
-        supply = Supply(self.system, self.one_leg, self.continuous, self.running, self.running_leg)
+        supply = (
+            Supply(self.system, self.one_leg, self.continuous, self.running, self.running_leg)
+            if self.rules == NEC
+            else Supply("230 V", "no", self.continuous, self.running, SAME_LEG)
+        )
         return [
             supply.gives_volts(self.tool_volts),
             *supply.carries(volts * running, self.tool_volts),
@@ -355,8 +398,25 @@ class ToolOnOutlet(Check):
     def _thicker_cords(self) -> Iterator[Change]:
         """The next thicker cord, where there is one at all."""
         if self.cord != NO_CORD:
-            for cord in CORDS[CORDS.index(self.cord) + 1 :]:
-                yield {"cord": cord}
+            sizes = CORDS[self.rules]
+            for size in sizes[sizes.index(self.cord) + 1 :]:
+                yield {"cord": size}
+
+    def _by_the_other_rules(self) -> tuple[str, ...]:
+        """Where the two rule sets differ on what was asked: which answered, and what the other says."""
+        if self.rules == NEC:
+            if self.lasting == "no":
+                return ()
+            return (
+                "The NEC answered: a load of three hours or more counts for 125 %. IEC rules put no such factor on it; there "
+                "an industrial socket carries its full amps for hours, and a household one of 16 A about 10 A.",
+            )
+        said = [
+            "IEC rules answered: a 30 mA device belongs before every socket that people use, and the breaker goes by its type."
+        ]
+        if self.lasting == "yes":
+            said.append("The NEC would count a load of three hours or more for 125 % of outlet and breaker.")
+        return (" ".join(said),)
 
     def _soft_start(self) -> Iterator[Change]:
         """A soft start suits what turns freely; a loaded motor would lack the force."""
@@ -448,5 +508,34 @@ class ToolOnOutlet(Check):
             within=0.01,
             verdict="no",
             source=NEC_2023.at("Chapter 9, Table 8: 14 AWG 3.07 to 3.14 Ω/kft; V² − E·V + R·P = 0 worked by hand"),
+        ),
+        Example(
+            given={"plate_amps": "14", "start": "heater or resistive", "lasting": "yes", "socket": "blue 16 A"}
+            | {"breaker": "16", "source_resistance": "0.005", "fed_by": WALL},
+            expect={"running_power": "3218 VA"},
+            within=0.001,
+            verdict="go",
+            rules=IEC,
+            source=IEC_60309.at("blue 16 A: 200 to 250 V, its full current for hours; 14 A at 230 V less 0.005 Ω"),
+        ),
+        Example(
+            given={"plate_amps": "14", "start": "heater or resistive", "lasting": "yes", "socket": "household 16 A"}
+            | {"breaker": "16", "source_resistance": "0.005", "fed_by": WALL},
+            verdict="no",
+            rules=IEC,
+            source=COMMON_PRACTICE.at("a household socket of 16 A is not loaded with more than 10 A for hours"),
+        ),
+        Example(
+            given={
+                "plate_amps": "10",
+                "start": STATED,
+                "start_current": "90",
+                "start_time": "0.3 s",
+                "socket": "blue 16 A",
+            }
+            | {"breaker": "16", "breaker_type": "type B", "source_resistance": "0.005", "fed_by": WALL},
+            verdict="no",
+            rules=IEC,
+            source=IEC_60898.at("Table 7: type B opens at once from five times its rating, 80 A"),
         ),
     )

@@ -89,7 +89,7 @@ class ExtensionCord(Check):
         help="On the face of the plug; the least of all in line",
     )
     breaker: Quantity = ask_fact("I_B", "outlets.breaker", 20 * A, common=(15 * A, 20 * A, 30 * A, 50 * A))
-    tool_volts: str = pick_fact("loads.volts", "120 V", rules=(NEC,))
+    tool_volts: str = pick_fact("loads.volts", "120 V", ("120 V", "240 V"), rules=(NEC,))
     plate: str = pick_fact("loads.plate", BY_AMPS)
     plate_amps: Quantity = ask_fact(
         "I_p", "loads.amps", 13 * A, when={"plate": (BY_AMPS,)}, common=(5 * A, 10 * A, 13 * A, 15 * A)
