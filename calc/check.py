@@ -347,6 +347,8 @@ _ATTRIBUTES = {
     "told",
     "about",
     "measures",
+    "compared",
+    "not_compared",
 }
 
 
@@ -367,6 +369,8 @@ class Check:
     about: ClassVar[Mapping[str, tuple[str, ...]]] = {}
     # Results that a fact of the rig may be taken from: {result: what it is noted as in the log}.
     measures: ClassVar[Mapping[str, str]] = {}
+    # The results that are told side by side with those of the other rule set; none where the two are not compared.
+    compared: ClassVar[tuple[str, ...]] = ()
     rules: str
 
     def __init_subclass__(cls) -> None:
@@ -442,13 +446,19 @@ class Check:
         """Results that come from asking again with other values; a check that has some says so here."""
         return {}
 
+    def not_compared(self) -> str:
+        """Why the other rule set cannot be asked of this form; empty where it can."""
+        return ""
+
     def full_answer(self) -> Answer:
-        """The answer with what is found by trial; `answer` alone is what the trials themselves ask for."""
+        """The answer with what is found by trial, and with what the other rules say; `answer` is what trials ask for."""
+        from calc.side_by_side import said_by_the_other_rules
+
         plain = self.answer()
         if plain.verdict == NOT_KNOWN:
             return plain
-        found = self.found_by_trial()
-        return replace(plain, results={**plain.results, **found}, trials=tuple(found))
+        found, notes = self.found_by_trial(), (*plain.notes, *said_by_the_other_rules(self, plain))
+        return replace(plain, results={**plain.results, **found}, trials=tuple(found), notes=notes)
 
     def offers(self) -> list[Offer]:
         """For a no: the changes that clear it, each tried by asking the same question again."""

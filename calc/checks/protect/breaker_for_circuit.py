@@ -62,6 +62,7 @@ class BreakerForCircuit(Check):
     title = "Breaker for a circuit"
     headline = "smallest_breaker"
     about = {"cables.use": ("branch wiring",)}
+    compared = ("usable_ampacity", "smallest_breaker", "largest_breaker")
 
     feeds: str = pick_fact("cables.serves", ONE_LOAD, {NEC: (ONE_LOAD, SEVERAL, MOTOR, DC_MOTOR, WELDER)})
     device: str = pick(
@@ -203,6 +204,11 @@ class BreakerForCircuit(Check):
 
     def solve(self) -> Answer:
         return self._by_nec() if self.rules == NEC else self._by_iec()
+
+    def not_compared(self) -> str:
+        if self.rules == NEC and self.feeds in (MOTOR, DC_MOTOR, WELDER):
+            return "a motor's or welder's device is chosen there by the maker's data, to let it start and no larger than the wire bears a short."
+        return ""
 
     # --- the US rules ---------------------------------------------------------------------------------------------
 

@@ -45,6 +45,7 @@ class GroundWire(Check):
     title = "Ground wire"
     headline = "ground_needed"
     about = {"cables.use": (BRANCH, CORD)}
+    compared = ("ground_needed",)
 
     use: str = pick_fact("cables.use", BRANCH, (BRANCH, CORD), rules=(NEC,))
     ground_size: str = pick_fact(

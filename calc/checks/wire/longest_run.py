@@ -46,6 +46,7 @@ class LongestRun(Check):
     title = "Longest run of a wire"
     headline = "longest_run"
     about = {"cables.use": ("branch wiring", "extension cord")}
+    compared = ("longest_run",)
 
     size: str = wiring.size()
     metal: str = wiring.metal()

@@ -56,6 +56,7 @@ class WireForRun(Check):
     title = "Wire for a run"
     headline = "usable_ampacity"
     about = {"cables.use": ("branch wiring", "extension cord")}
+    compared = ("usable_ampacity", "largest_breaker", "ground_wire")
 
     circuit: str = wiring.circuit()
     volts: Quantity = wiring.volts()
