@@ -69,8 +69,7 @@ def _result(name: str, result: Result) -> dict[str, Any]:
 
 
 def _given(asked: Asked, check: Check) -> dict[str, Any]:
-    unknown = {missing.name for missing in asked.missing}
-    return {name: _stated(getattr(check, name)) for name in check.asks if check.asked(name) and name not in unknown}
+    return {name: _stated(getattr(check, name)) for name in check.asks if check.asked(name) and name in asked.origins}
 
 
 def _stated(of: Quantity | str) -> dict[str, Any] | str:

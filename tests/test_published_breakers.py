@@ -246,3 +246,18 @@ def test_one_leg_gives_half_unless_its_plate_says_more() -> None:
     assert number(shorted(**SIX_KW | {"one_leg": "yes"}), "fault_current", u.A) == pytest.approx(100)
     assert number(shorted(**SIX_KW, outlet="14-50"), "fault_current", u.A) == pytest.approx(50)
     assert shorted(**SIX_KW, system="230 V").verdict == "not known"
+
+
+@pytest.mark.parametrize(
+    ("feeds", "breaker", "seconds"),
+    [
+        ("one load", "32", 0.4),
+        ("one load", "40", 5),
+        ("several receptacles", "40", 0.4),
+        ("several receptacles", "80", 5),
+    ],
+)
+def test_how_soon_a_fault_to_earth_must_be_off(feeds: str, breaker: str, seconds: float) -> None:
+    """IEC 60364-4-41, 411.3.2.2: final circuits up to 63 A with sockets and up to 32 A without; 411.3.2.3: 5 s in others."""
+    answer = circuit("iec", feeds=feeds, breaker=breaker, size="25 mm2")
+    assert number(answer, "disconnect_within", u.s) == seconds

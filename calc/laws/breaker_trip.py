@@ -2,8 +2,8 @@
 
 from __future__ import annotations
 
-from calc.quantity import Quantity, constant, read, step
-from calc.sources import COMMON_PRACTICE, IEC_60898
+from calc.quantity import Quantity, choose, constant, read, step
+from calc.sources import COMMON_PRACTICE, IEC_60364_4_41, IEC_60898
 from calc.tables import Table, table
 from calc.units import A, V, one, s
 
@@ -38,6 +38,23 @@ def longest_touch(volts: Quantity) -> Quantity:
     listed = table("disconnection_time")
     return listed.read(
         "t_41", f"A fault to the frame may stand at {volts}", listed.row_covering(volts, V), "seconds", s
+    )
+
+
+def disconnects_within(rating: Quantity, sockets: bool) -> Quantity:
+    """How soon a fault to earth must be off at 230 V [s]: as the table says in final circuits up to a rating, else 5 s."""
+    place = IEC_60364_4_41.at("411.3.2.2, 411.3.2.3", "read in a trade's summary of the edition")
+    amps, label = (63, "with sockets") if sockets else (32, "of one fixed load")
+    most = constant("I_fin", f"The table holds for circuits {label} up to", amps * A, place)
+    soon = table("disconnection_time").read("t_41", "In final circuits, at 230 V", "230", "seconds", s)
+    late = constant("t_5", "In all others", 5 * s, place)
+    return choose(
+        "t_off",
+        "A fault to earth must be off within",
+        (rating <= most, soon, "a final circuit"),
+        (late, "larger than a final circuit"),
+        unit=s,
+        source=place,
     )
 
 

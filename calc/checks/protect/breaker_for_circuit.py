@@ -48,8 +48,7 @@ GG_FUSE = "gG fuse"
 TYPED = {f"circuit-breaker, {kind}": kind for kind in trip.TYPES}
 STRONG, ORDINARY = "1.15 or more, or a rise of 40 °C or less", "less, or not stated"
 NOT_KNOWN, KNOWN = "not known", "measured or worked out"
-# Under the international rules every circuit is asked alike: the second case is theirs.
-BY_AMPS = ({"feeds": (ONE_LOAD, SEVERAL)}, {"loaded": ("2", "3")})
+BY_AMPS = {"feeds": (ONE_LOAD, SEVERAL)}
 OF_MOTOR = {"feeds": (MOTOR, DC_MOTOR)}
 OF_WELDER = {"feeds": (WELDER,)}
 ON_DC = ({"circuit": ("dc",)}, {"feeds": (DC_MOTOR,)})
@@ -64,7 +63,11 @@ class BreakerForCircuit(Check):
     about = {"cables.use": ("branch wiring",)}
     compared = ("usable_ampacity", "smallest_breaker", "largest_breaker")
 
-    feeds: str = pick_fact("cables.serves", ONE_LOAD, {NEC: (ONE_LOAD, SEVERAL, MOTOR, DC_MOTOR, WELDER)})
+    feeds: str = pick_fact(
+        "cables.serves",
+        ONE_LOAD,
+        {NEC: (ONE_LOAD, SEVERAL, MOTOR, DC_MOTOR, WELDER), IEC: (ONE_LOAD, SEVERAL)},
+    )
     device: str = pick(
         "Kind of device",
         {NEC: tuple(own.DEVICES), IEC: (*TYPED, GG_FUSE)},
@@ -351,6 +354,7 @@ class BreakerForCircuit(Check):
             **self._told(least, listed),
             usable_ampacity=wire.usable,
             load_current=load,
+            disconnect_within=trip.disconnects_within(self.breaker, self.feeds == SEVERAL),
         )
 
     def _lets_start(self) -> list[Requirement]:

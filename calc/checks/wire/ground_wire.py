@@ -93,7 +93,6 @@ class GroundWire(Check):
         "How it runs",
         {IEC: (law.IN_CABLE, law.GUARDED, law.BARE)},
         law.IN_CABLE,
-        habit=True,
         help="In the jacket with the others, or a single green and yellow wire",
     )
     sized: str = pick(

@@ -33,7 +33,7 @@ from calc.laws import conductor as us
 from calc.laws import conductor_iec as iec
 from calc.quantity import OutsideValidity, Quantity, limit
 from calc.sources import COMMON_PRACTICE, IEC_60364_5_52, NEC_2023
-from calc.units import A, V, degC, ft
+from calc.units import A, V, degC, ft, m
 
 VOLTS_LOST = "Volts lost"
 _COLD = 20 * degC
@@ -127,7 +127,7 @@ class LongestRun(Check):
             rests = [rest for rest in found.requirements if rest.label != VOLTS_LOST]
             goes = found.results.get("longest_run")
             if isinstance(goes, Quantity) and rests and all(rest.verdict != NO for rest in rests):
-                told.append(f"{size} {goes}")
+                told.append(f"{size} {goes.shown_in(ft)} ({goes.shown_in(m)})")
                 if (goes >= self.asks["run_length"].high).holds:  # type: ignore[union-attr]
                     break
         label = f"For {self.most_drop} lost, this size and the thicker ones go"
