@@ -173,6 +173,11 @@ MERRA_2 = Source(
     "read in the public package gsee-climate-data 1.0.0",
 )
 TMY3 = Source("Typical meteorological year, station 723170", "TMY3, 2008", "read in the file that ships with a general library")
+WMM_2025 = Source(
+    "World Magnetic Model, of the US National Centers for Environmental Information and the British Geological Survey",
+    "2025, to 2030",
+    "read in the coefficient file that a public package ships",
+)
 IEC_60904 = Source("IEC 60904-3, Photovoltaic devices, Measurement principles", "2019", FROM_MEMORY)
 SOLAR_DAY = Source(
     "Diffuse share, hours and plane of a day's sun (Erbs, Klein, Duffie 1982; Collares-Pereira, Rabl 1979; Hay, Davies 1980)",

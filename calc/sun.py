@@ -27,6 +27,7 @@ KINDS_OF_DAY = (0.10, 0.25, 0.50, 0.75, 0.90)
 WEIGHTS = (0.175, 0.2, 0.25, 0.2, 0.175)
 HALF_HOURS = 48
 
+TYPED = "sun hours typed in"
 FOUR_CELLS, COAST, FAR, NONE = "land all around", "coast or edge", "the nearest cell, some way off", "no data here"
 _ROWS, _COLUMNS, _STEP, _SOUTH, _WEST = 44, 120, 3.0, -57.0, -180.0
 _NEAR = 5.0  # degrees to a cell that may still stand for a place
@@ -178,10 +179,7 @@ def day_on_plane(
     if flat <= 0 or above <= 0 or sunset <= 0:
         return [0.0] * steps
     diffuse = flat * diffuse_share(flat / above, sunset)
-    a = 0.409 + 0.5016 * math.sin(sunset - math.pi / 3)
-    b = 0.6609 - 0.4767 * math.sin(sunset - math.pi / 3)
-    shape = [max(0.0, math.cos(hour) - math.cos(sunset)) if abs(hour) < sunset else 0.0 for hour in hours]
-    total_shape = [(a + b * math.cos(hour)) * part for hour, part in zip(hours, shape, strict=True)]
+    shape, total_shape = _shapes(sunset, hours)
     whole, whole_total = sum(shape) or 1.0, sum(total_shape) or 1.0
     beam_outside = SOLAR_CONSTANT * distance_factor(day) * 24 / steps
     sun = _sun_over(latitude, day, plane)
@@ -191,6 +189,21 @@ def day_on_plane(
         else 0.0
         for hour, part, total_part in zip(hours, shape, total_shape, strict=True)
     ]
+
+
+def _shapes(sunset: float, hours: list[float]) -> tuple[list[float], list[float]]:
+    """How a day's diffuse sun and all of it are spread over its steps, each to be brought to the day's sum."""
+    a = 0.409 + 0.5016 * math.sin(sunset - math.pi / 3)
+    b = 0.6609 - 0.4767 * math.sin(sunset - math.pi / 3)
+    shape = [max(0.0, math.cos(hour) - math.cos(sunset)) if abs(hour) < sunset else 0.0 for hour in hours]
+    return shape, [(a + b * math.cos(hour)) * part for hour, part in zip(hours, shape, strict=True)]
+
+
+def sums_of_shapes(latitude: float, day: int) -> tuple[float, float]:
+    """The sums of those shapes over the half hours of a day: of the diffuse sun, and of all of it."""
+    hours = [(step + 0.5) / HALF_HOURS * 2 * math.pi - math.pi for step in range(HALF_HOURS)]
+    shape, total_shape = _shapes(sunset_angle(latitude, day), hours)
+    return sum(shape), sum(total_shape)
 
 
 def _sun_over(latitude: float, day: int, plane: Plane) -> Callable[[float], tuple[float, float]]:
@@ -267,15 +280,31 @@ def month_on_panel(
     grid = clearness(latitude, longitude, month)
     if grid is None:
         return None
-    day, above = MONTHS[month], extraterrestrial(latitude, month)
+    above = extraterrestrial(latitude, month)
     flat = tuple(TOO_BRIGHT * share * above for share in grid.days)
+    return _of_days(grid.mark, latitude, month, flat, TOO_BRIGHT * grid.mean * above, (panel, plane, air), grid.days)
+
+
+def month_of_hours(
+    latitude: float, month: int, poor: float, typical: float, panel: Panel, plane: Plane, air: float
+) -> Month:
+    """The same of typed sun hours [kWh/m² a day on flat ground]. Days better than a typical one count as typical."""
+    flat = (poor, (poor + typical) / 2, typical, typical, typical)
+    mean = sum(weight * sun for weight, sun in zip(WEIGHTS, flat, strict=True))
+    return _of_days(TYPED, latitude, month, flat, mean, (panel, plane, air), ())
+
+
+def _of_days(
+    mark: str, latitude: float, month: int, flat: tuple[float, ...], mean_flat: float,
+    lies: tuple[Panel, Plane, float], clear: tuple[float, ...],
+) -> Month:  # fmt: skip
+    day, above, (panel, plane, air) = MONTHS[month], extraterrestrial(latitude, month), lies
     steps = [day_on_plane(latitude, day, sun, above, plane) for sun in flat]
     energy = tuple(sum(power(panel, sun, 24 / HALF_HOURS, air) for sun in through) for through in steps)
-    mean_flat = TOO_BRIGHT * grid.mean * above
     weighed = sum(weight * sun for weight, sun in zip(WEIGHTS, flat, strict=True))
     mean_energy = sum(weight * kwh for weight, kwh in zip(WEIGHTS, energy, strict=True))
     scale = mean_flat / weighed if weighed else 0.0
-    return Month(grid.mark, above, grid.days, flat, tuple(map(sum, steps)), energy, mean_flat, mean_energy * scale)
+    return Month(mark, above, clear, flat, tuple(map(sum, steps)), energy, mean_flat, mean_energy * scale)
 
 
 # --- many days in a row ------------------------------------------------------------------------------------------

@@ -19,6 +19,9 @@ import pvlib
 import pytest
 
 from calc import sun
+from calc.catalogue import check_called
+from calc.check import Answer
+from calc.form import fill
 from calc.sun import Panel, Plane
 
 ROOT = Path(__file__).resolve().parents[1]
@@ -380,3 +383,69 @@ def test_need_over_the_poor_day_overstates_it() -> None:
     assert days is not None
     _, nine = sun.days_to_gather(days.energy, 4.6, 0.0)
     assert nine is not None and 4.6 / days.energy[0] > 1.3 * nine
+
+
+# --- where the map has nothing, and where the compass points ----------------------------------------------------------
+
+
+def test_typed_sun_hours_stand_in_for_the_map() -> None:
+    """Flat, a kWh/m² makes 0.86 of a kWh per kW at 25 °C of the cell: 5 and 2 kWh/m², better days counted as typical."""
+    found = sun.month_of_hours(21, 5, 2.0, 5.0, Panel(1000, slope=0.0), Plane(), 15)
+    assert found.mark == sun.TYPED and found.flat == (2.0, 3.5, 5.0, 5.0, 5.0)
+    assert found.energy == pytest.approx([0.86 * flat for flat in found.flat], rel=1e-9)
+    assert found.mean_energy == pytest.approx(0.86 * (0.175 * 2 + 0.2 * 3.5 + 0.625 * 5), rel=1e-9)
+
+
+def test_the_hours_of_the_map_typed_in_give_what_the_map_gives() -> None:
+    """The map's own poor and typical day at 36 N, typed in again: the same kWh on a tilted panel on those days."""
+    by_map = sun.month_on_panel(36.1, -79.95, 11, Panel(400), Plane(30, 180), 15)
+    assert by_map is not None
+    typed = sun.month_of_hours(36.1, 11, by_map.flat[0], by_map.flat[2], Panel(400), Plane(30, 180), 15)
+    assert (typed.energy[0], typed.energy[2]) == pytest.approx((by_map.energy[0], by_map.energy[2]), rel=1e-12)
+
+
+def sun_check(check: str, **typed: str) -> Answer:
+    asked = fill(check_called(check), typed)
+    assert not asked.problems, asked.problems
+    return asked.answer()
+
+
+@pytest.mark.parametrize("check", ["refill/sun-today", "refill/days-from-sun", "refill/panel-flat"])
+def test_on_an_island_the_sun_hours_are_asked_for_and_answer(check: str) -> None:
+    """21 N, 158 W has no cell (the annex); a poor day with more sun than a typical one is no answer."""
+    island = {"latitude": "21", "longitude": "-158"}
+    assert "Type the sun hours" in sun_check(check, **island).say
+    typed = island | {"sun_from": "sun hours typed in", "sun_hours": "5.5", "poor_sun_hours": "3"}
+    answer = sun_check(check, **typed)
+    assert answer.verdict in ("go", "tight", "no") and str(answer.results.get("data", sun.TYPED)) == sun.TYPED
+    assert sun_check(check, **(typed | {"poor_sun_hours": "6"})).verdict == "not known"
+
+
+def test_a_compass_heading_is_turned_by_the_declination_there() -> None:
+    """Seattle's needle pointed 15° east in 2025 (published chart of the model): a compass's 165° is a map's 180°."""
+    seattle = {"latitude": "47.6", "longitude": "-122.3", "tilt": "40", "month": "December"}
+    by_map = sun_check("refill/sun-today", **seattle, facing="180")
+    by_compass = sun_check("refill/sun-today", **seattle, facing="165", heading_by="a compass: magnetic north")
+    careless = sun_check("refill/sun-today", **seattle, facing="165")
+    kwh = [answer.results["typical_day"].si for answer in (by_map, by_compass, careless)]  # type: ignore[union-attr]
+    assert kwh[1] == pytest.approx(kwh[0], rel=0.001) and kwh[2] < kwh[0]
+    from calc.laws.declination import declination
+
+    assert declination(47.6, -122.3, 0, 2025.0) == pytest.approx(15, abs=0.5)
+
+
+@pytest.mark.parametrize("typed", [{}, {"tilt": "35", "facing": "150", "month": "December"}, {"latitude": "-33.9", "longitude": "151.2", "tilt": "30", "facing": "0", "ground": "snow"}, {"sun_from": "sun hours typed in", "sun_hours": "4", "poor_sun_hours": "2", "tilt": "60"}, {"tilt": "90", "facing": "0", "month": "January"}], ids=str)  # fmt: skip
+def test_the_half_hour_that_is_worked_is_the_half_hour_of_the_kernel(typed: dict[str, str]) -> None:
+    """Every line from the day's sum to the watts at noon, against the 25th of the kernel's 48 steps, to 1e-9."""
+    asked = fill(check_called("refill/sun-today"), typed)
+    worked = {line.symbol: line.quantity.si for line in asked.answer().working() if line.quantity is not None}
+    form = asked.check
+    assert form is not None
+    month = sun.MONTHS[{"January": 0, "June": 5, "December": 11}[form.month]]
+    latitude = math.degrees(worked["φ"])
+    plane = Plane(math.degrees(worked["β"]), math.degrees(worked["α"]), 0.6 if form.ground == "snow" else 0.2)
+    flat = worked["H_50"] / 3.6e6
+    steps = sun.day_on_plane(latitude, month, flat, sun.above_on(latitude, month), plane)
+    assert worked["G_n"] / 3.6e6 == pytest.approx(steps[24], rel=1e-9)
+    panel = Panel(worked["P_pv"], worked["γ"], worked["ℓ_pv"], worked["k_s"])
+    assert worked["P_noon"] == pytest.approx(sun.power(panel, steps[24], 0.5, worked["θ_a"] - 273.15) * 2000, rel=1e-9)

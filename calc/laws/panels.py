@@ -6,7 +6,10 @@ from dataclasses import dataclass
 from typing import Any
 
 from calc import sun
+from calc.check import Named
 from calc.clock import MONTHS
+from calc.facts import COMPASS, TYPED_HOURS
+from calc.laws.declination import declination_at
 from calc.quantity import OutsideValidity, Quantity, constant, limit, read, step, stepped
 from calc.sources import IEC_60904, MERRA_2, OWN_DERIVATION, SOLAR_DAY
 from calc.units import W, W_per_m2, degC, degree, kWh, kWh_per_m2, one
@@ -31,6 +34,7 @@ class Array:
     longitude: Quantity
     month: str
     air: Quantity
+    hours: tuple[Quantity, Quantity] | None = None  # typed sun hours of a poor and a typical day
 
     def stepped(self, tilt: float | None = None, facing: float | None = None) -> sun.Month:
         """The month by the float kernel. Raises OutsideValidity where the grid has no data."""
@@ -41,10 +45,16 @@ class Array:
             ALBEDO[self.ground],
         )
         month, where = MONTHS.index(self.month), (self.latitude.number_in(degree), self.longitude.number_in(degree))
+        if self.hours is not None:
+            poor, typical = self.hours
+            if (poor > typical).holds:
+                raise OutsideValidity(f"A poor day cannot have more sun, {poor}, than a typical one, {typical}.")
+            of_hours = (poor.number_in(kWh_per_m2), typical.number_in(kWh_per_m2))
+            return sun.month_of_hours(where[0], month, *of_hours, panel, plane, self.air.number_in(degC))
         found = sun.month_on_panel(*where, month, panel, plane, self.air.number_in(degC))
         if found is None:
             raise OutsideValidity(
-                "There is no sun data near this place: it is a small island, or the sea, or beyond 57 S or 72 N."
+                "There is no sun data near this place: it is a small island, or the sea, or beyond 57 S or 72 N. Type the sun hours in instead."
             )
         return found
 
@@ -56,33 +66,27 @@ class Array:
 def array_of(form: Any) -> Array:
     """The panels as the form of a check of the sun has them."""
     power = step("P_pv", "Rated watts of all panels", form.count * form.watts, W)
+    hours = (form.poor_sun_hours, form.sun_hours) if form.sun_from == TYPED_HOURS else None
     return Array(
-        power, form.slope, form.losses, form.unshaded, form.tilt, form.facing, form.ground,
-        form.latitude, form.longitude, form.month, form.air,
+        power, form.slope, form.losses, form.unshaded, form.tilt, true_heading(form), form.ground,
+        form.latitude, form.longitude, form.month, form.air, hours,
     )  # fmt: skip
+
+
+def true_heading(form: Any) -> Quantity:
+    """The heading from true north [°]: of a compass, with the declination there."""
+    if not form.asked("heading_by") or form.heading_by != COMPASS:
+        return form.facing  # type: ignore[no-any-return]
+    off = declination_at(form.latitude, form.longitude)
+    return step("α_t", "Heading it faces, from true north", form.facing + off, degree)
 
 
 def energy_of_days(array: Array, month: sun.Month) -> dict[str, Quantity]:
     """kWh that the panels give on a poor (1 in 10 is worse), a typical and a good day, each worked in lines."""
-    above = stepped(
-        "H_0",
-        f"Sun above the air on flat ground, {array.month}",
-        month.above * kWh.factor,
-        kWh_per_m2,
-        (array.latitude,),
-    )
-    dimmed = constant("k_b", "Cure for a source that is too bright", sun.TOO_BRIGHT * one, OWN_DERIVATION)
     standard = constant("G_1", "Sun at which panels are rated", _STANDARD_SUN * W_per_m2, IEC_60904)
     found = {}
     for kind, (words, index) in _KINDS.items():
-        clear = read(
-            f"K_{kind}",
-            f"Share that reaches the ground on {words}",
-            round(month.clear[index], 4) * one,
-            MERRA_2,
-            note=month.mark,
-        )
-        flat = step(f"H_{kind}", f"Sun on flat ground, {words}", dimmed * clear * above, kWh_per_m2)
+        flat = flat_sun(array, kind, words, month)
         tilted = stepped(
             f"G_{kind}", f"Sun on the panels, {words}", month.plane[index] * kWh.factor, kWh_per_m2, (flat, *array.rests_on),
             note=f"half an hour at a time, ground: {array.ground}; {SOLAR_DAY.work}",
@@ -99,6 +103,28 @@ def energy_of_days(array: Array, month: sun.Month) -> dict[str, Quantity]:
             array.watts * (tilted / standard) * heat * (1 - array.losses) * array.unshaded, kWh,
         )  # fmt: skip
     return found
+
+
+def flat_sun(array: Array, kind: str, words: str, month: sun.Month) -> Quantity:
+    """Sun on flat ground on this kind of day [kWh/m²]: by the map, or as it was typed."""
+    if array.hours is not None:
+        poor, typical = array.hours
+        if kind in ("10", "50"):
+            return poor if kind == "10" else typical
+        return step("H_90", "Sun on flat ground, a good day: counted as a typical one", typical, kWh_per_m2)
+    above = stepped(
+        "H_0", f"Sun above the air on flat ground, {array.month}", month.above * kWh.factor, kWh_per_m2, (array.latitude,)
+    )
+    dimmed = constant("k_b", "Cure for a source that is too bright", sun.TOO_BRIGHT * one, OWN_DERIVATION)
+    share = round(month.clear[_KINDS[kind][1]], 4) * one
+    clear = read(f"K_{kind}", f"Share that reaches the ground on {words}", share, MERRA_2, note=month.mark)
+    return step(f"H_{kind}", f"Sun on flat ground, {words}", dimmed * clear * above, kWh_per_m2)
+
+
+def where_from(month: sun.Month) -> Named:
+    """Where the sun's data is from, in words."""
+    label = "Where the sun's data is from"
+    return Named(month.mark, label) if month.mark == sun.TYPED else Named(month.mark, label, "cells of 3 by 3 degrees", MERRA_2)
 
 
 def _share_left(array: Array, month: sun.Month, index: int) -> float:

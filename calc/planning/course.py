@@ -8,8 +8,9 @@ from functools import cached_property
 
 from calc import sun
 from calc.clock import MONTHS, day_of_year, month_of
-from calc.facts import TYPED_HOURS
+from calc.facts import COMPASS, TYPED_HOURS
 from calc.laws import cells_in_air, duty, stepping, warmth
+from calc.laws.declination import declination_at
 from calc.laws.inlet import power_for_charger
 from calc.laws.inverter import losses
 from calc.laws.open_circuit import stepped_bank
@@ -196,8 +197,11 @@ class Course:
             return None
         number = self.facts.number
         panel = sun.Panel(self.panels.si, number("γ", "panels.power_slope").si, lost().si)
-        plane = sun.Plane(number("β", "panels.tilt").number_in(degree), number("α", "panels.facing").number_in(degree))
         latitude, longitude = number("φ", "place.latitude"), number("λ", "place.longitude")
+        heading = number("α", "panels.facing").number_in(degree)
+        if self.facts.text("panels.heading_by") == COMPASS:
+            heading += declination_at(latitude, longitude).number_in(degree)
+        plane = sun.Plane(number("β", "panels.tilt").number_in(degree), heading)
         offset = number("Δ_utc", "plan.utc_offset").si / 3600
         return Site(latitude.number_in(degree), longitude.number_in(degree), offset, panel, plane, self._typed_hours())
 

@@ -12,7 +12,7 @@ from dataclasses import dataclass, replace
 from calc import units
 from calc.check import Missing
 from calc.clock import DAY, clock_at, minutes_of
-from calc.facts import A_CAR, A_LOAD, DAYS, EVERY_DAY, THE_WALL, fact_at
+from calc.facts import A_CAR, A_LOAD, DAYS, EVERY_DAY, THE_WALL, TYPED_HOURS, fact_at
 from calc.laws.inverter import SPLIT_PHASE
 from calc.quantity import Quantity, given, smallest, step
 from calc.rig import Known, Rig
@@ -113,6 +113,8 @@ def _needed(rig: Rig) -> Iterator[str]:
         yield from _OF_PANELS
         if "plan.date" not in rig.facts:
             yield "now.month"
+        if rig.facts.get("place.sun_from") == TYPED_HOURS:
+            yield from ("place.poor_sun_hours", "place.sun_hours")
     for place in range(rig.count("windows")):
         yield from _needed_of_window(rig, f"windows.{place}")
 

@@ -9,11 +9,11 @@ from __future__ import annotations
 from typing import Any
 
 from calc import sun
-from calc.check import GO, NO, Answer, Caution, Check, Example, Fix, Named, answer, ask_fact, less, more, require
+from calc.check import GO, NO, Answer, Caution, Check, Example, Fix, answer, ask_fact, less, more, require
 from calc.checks.refill.sun_today import SunToday, tilts
-from calc.laws.panels import array_of, energy_of_days
+from calc.laws.panels import array_of, energy_of_days, where_from
 from calc.quantity import Quantity, constant, largest, need, step, stepped
-from calc.sources import COMMON_PRACTICE, MERRA_2, OWN_DERIVATION, TMY3
+from calc.sources import COMMON_PRACTICE, OWN_DERIVATION, TMY3
 from calc.units import day, kWh, one, percent
 
 # The place and the panels are asked as on the page of the sun this month.
@@ -34,10 +34,14 @@ class DaysFromSun(Check):
     latitude: Quantity = _SAME["latitude"]
     longitude: Quantity = _SAME["longitude"]
     month: str = _SAME["month"]
+    sun_from: str = _SAME["sun_from"]
+    sun_hours: Quantity = _SAME["sun_hours"]
+    poor_sun_hours: Quantity = _SAME["poor_sun_hours"]
     count: Quantity = _SAME["count"]
     watts: Quantity = _SAME["watts"]
     tilt: Quantity = _SAME["tilt"]
     facing: Quantity = _SAME["facing"]
+    heading_by: str = _SAME["heading_by"]
     ground: str = _SAME["ground"]
     unshaded: Quantity = _SAME["unshaded"]
     losses: Quantity = _SAME["losses"]
@@ -106,7 +110,7 @@ class DaysFromSun(Check):
             mean_day=mean,
             energy_wanted=wanted,
             left_of_a_mean_day=left,
-            data=Named(month.mark, "Where the sun's data is from", "cells of 3 by 3 degrees", MERRA_2),
+            data=where_from(month),
         )
 
     fixes = (

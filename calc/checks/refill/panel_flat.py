@@ -9,11 +9,11 @@ from __future__ import annotations
 from dataclasses import replace
 from typing import Any
 
-from calc.check import IEC, Answer, Caution, Check, Example, Fix, Named, answer, option, pick, require
+from calc.check import IEC, Answer, Caution, Check, Example, Fix, answer, option, pick, require
 from calc.checks.refill.sun_today import SunToday, tilts
-from calc.laws.panels import array_of
+from calc.laws.panels import array_of, where_from
 from calc.quantity import Quantity, constant, step, stepped
-from calc.sources import MERRA_2, OWN_DERIVATION, SKY_RUN
+from calc.sources import OWN_DERIVATION, SKY_RUN
 from calc.sun import Month
 from calc.units import kWh, one
 
@@ -34,10 +34,14 @@ class PanelFlat(Check):
     latitude: Quantity = _SAME["latitude"]
     longitude: Quantity = _SAME["longitude"]
     month: str = _SAME["month"]
+    sun_from: str = _SAME["sun_from"]
+    sun_hours: Quantity = _SAME["sun_hours"]
+    poor_sun_hours: Quantity = _SAME["poor_sun_hours"]
     count: Quantity = _SAME["count"]
     watts: Quantity = _SAME["watts"]
     tilt: Quantity = _SAME["tilt"]
     facing: Quantity = replace(_SAME["facing"], when={"heading": (TURNED,)})
+    heading_by: str = replace(_SAME["heading_by"], when={"heading": (TURNED,)})
     ground: str = _SAME["ground"]
     unshaded: Quantity = _SAME["unshaded"]
     losses: Quantity = _SAME["losses"]
@@ -77,7 +81,7 @@ class PanelFlat(Check):
             day_as_it_lies=stands,
             worst_ratio=step("r_w", "Worst heading over flat", worst / flat, one),
             best_ratio=step("r_b", "Best heading over flat", best / flat, one),
-            data=Named(months[0].mark, "Where the sun's data is from", "cells of 3 by 3 degrees", MERRA_2),
+            data=where_from(months[0]),
         )
 
     def _mean_day(self, symbol: str, how: str, month: Month, rests_on: tuple[Quantity, ...]) -> Quantity:

@@ -25,9 +25,13 @@ from calc.check import (
     pick_fact,
     require,
 )
-from calc.laws.panels import ALBEDO, array_of, energy_of_days
+from calc.clock import MONTHS as PICKED
+from calc.facts import BY_MAP, TRUE_NORTH, TYPED_HOURS
+from calc.laws.half_hour import power_at_noon
+from calc.laws.panels import ALBEDO, Array, array_of, energy_of_days, flat_sun, where_from
 from calc.quantity import OutsideValidity, Quantity, stepped
 from calc.sources import COMMON_PRACTICE, MERRA_2, TMY3
+from calc.sun import MONTHS, Month
 from calc.units import W, degC, degree, kWh, kWh_per_m2, one, percent, percent_per_K
 
 TILTS = (0, 15, 30, 45, 60)
@@ -49,12 +53,16 @@ class SunToday(Check):
     latitude: Quantity = ask_fact("φ", "place.latitude", 44.2 * degree)
     longitude: Quantity = ask_fact("λ", "place.longitude", -110.6 * degree)
     month: str = pick_fact("now.month", "June")
+    sun_from: str = pick_fact("place.sun_from", BY_MAP, habit=True)
+    sun_hours: Quantity = ask_fact("H_50", "place.sun_hours", 5 * kWh_per_m2, when={"sun_from": (TYPED_HOURS,)})
+    poor_sun_hours: Quantity = ask_fact("H_10", "place.poor_sun_hours", 2 * kWh_per_m2, when={"sun_from": (TYPED_HOURS,)})
     count: Quantity = ask_fact("N_pv", "panels.count", 2 * one)
     watts: Quantity = ask_fact("P_1", "panels.watts", 410 * W, common=(100 * W, 200 * W, 400 * W))
     tilt: Quantity = ask_fact(
         "β", "panels.tilt", 0 * degree, common=(0 * degree, 15 * degree, 30 * degree, 45 * degree)
     )
     facing: Quantity = ask_fact("α", "panels.facing", 180 * degree)
+    heading_by: str = pick_fact("panels.heading_by", TRUE_NORTH, habit=True)
     ground: str = pick(
         "Ground around it", tuple(ALBEDO), "grass or earth", habit=True, help="Snow throws light back on a tilted panel"
     )
@@ -107,8 +115,15 @@ class SunToday(Check):
             flat_typical=stepped(
                 "H_f", "Sun on flat ground, a typical day", month.flat[2] * kWh.factor, kWh_per_m2, (typical,)
             ),
-            data=Named(month.mark, "Where the sun's data is from", "cells of 3 by 3 degrees", MERRA_2),
+            data=where_from(month),
+            **self._half_hour(array, month),
         )
+
+    def _half_hour(self, array: Array, month: Month) -> Mapping[str, Result]:
+        """The one row of the stepping that is worked: the half hour after noon on a typical day."""
+        flat = flat_sun(array, "50", "a typical day", month)
+        noon = power_at_noon(array, flat, MONTHS[PICKED.index(self.month)], ALBEDO[self.ground])
+        return {} if noon is None else {"power_at_noon": noon}
 
     def found_by_trial(self) -> Mapping[str, Result]:
         """The best of five tilts, facing as it does."""
