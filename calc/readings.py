@@ -18,6 +18,8 @@ from calc.quantity import Quantity
 from calc.rig import Known, Rig
 
 _SAME = 1e-9
+# Asked of every fact of every question: most facts are of no kind that is ever measured.
+_MEASURABLE = frozenset(STANDS_FOR.values())
 
 
 @dataclass(frozen=True)
@@ -82,10 +84,10 @@ def replacing(rig: Rig, reading: Reading) -> Rig:
 def measured(rig: Rig, path: str) -> Reading | None:
     """The reading that a fact was taken from; None where it was not measured, or has been changed by hand since."""
     value = rig.facts.get(path)
-    taken = [reading for reading in log(rig) if STANDS_FOR.get(reading.what) == path]
-    if not taken or not isinstance(value, Quantity):
+    if path not in _MEASURABLE or not isinstance(value, Quantity):
         return None
-    return taken[-1] if math.isclose(taken[-1].value.si, value.si, rel_tol=_SAME) else None
+    taken = [reading for reading in log(rig) if STANDS_FOR.get(reading.what) == path]
+    return taken[-1] if taken and math.isclose(taken[-1].value.si, value.si, rel_tol=_SAME) else None
 
 
 def origin(reading: Reading) -> str:

@@ -190,9 +190,13 @@ class _Round:
     def _verdict_after(self, row: Row, changed: Rig) -> str:
         """Asked again where the change touches what the question draws from the rig; else it stands."""
         kind, subject = row.check, row.asked.subject
-        if _drawn(kind, self.rig, subject) == _drawn(kind, changed, subject):
+        if self._drawn_now[row.key] == _drawn(kind, changed, subject):
             return row.answer.verdict
         return fill(kind, {}, changed, self.rules, subject).plain_answer().verdict
+
+    @cached_property
+    def _drawn_now(self) -> dict[tuple[str, int], list[object]]:
+        return {row.key: _drawn(row.check, self.rig, row.asked.subject) for row in self._rows}
 
     def _unknown(self) -> list[Unknown]:
         """What is missing: first what lets most questions be answered, a fact among five that are missing as a fifth."""
