@@ -22,13 +22,15 @@ sys.path[:0] = [str(ROOT), str(SITE)]
 
 from calc.rendering import Renderer  # noqa: E402
 from calc.reply import reply  # noqa: E402
-from packing import compressing, ledger, library, serving, wheels  # noqa: E402
+from packing import bundling, compressing, ledger, library, serving, wheels  # noqa: E402
 from packing.questions import start_questions  # noqa: E402
 from packing.stamping import sha256, stamped, stamped_scripts  # noqa: E402
 
 PYODIDE = SITE / "node_modules" / "pyodide"
 RUNTIME = ("pyodide.mjs", "pyodide.asm.mjs", "pyodide.asm.wasm")
 KEEPER = "keeper.js"
+# What reads a code off a picture, made of an npm package.
+DECODER = "decoder.js"
 TYPES = {
     ".html": "text/html; charset=utf-8",
     ".js": "text/javascript",
@@ -42,6 +44,8 @@ TYPES = {
 }
 # The browser takes these itself, when the site is installed; no page needs them.
 NOT_KEPT = (".png",)
+# No page fetches these scripts by itself; they are kept like all others, and come from there.
+WHEN_ASKED = ("picture-", "decoder-")
 
 Files = dict[str, bytes]
 
@@ -90,6 +94,7 @@ def stamp_assets(python_folder: str) -> tuple[dict[str, str], Files]:
     sources = {file.name: file.read_text(encoding="utf-8") for file in (SITE / "scripts").glob("*.js")}
     del sources[KEEPER]
     sources["built.js"] = built_js(python_folder)
+    sources[DECODER] = bundling.bundled("decodeQR", "qr/decode.js", SITE)
     made = dict(stamped_scripts(sources, fixed={KEEPER}))
     for file in (SITE / "styles").glob("*.css"):
         made[file.name] = (stamped(file.name, file.read_bytes()), file.read_bytes())
@@ -121,6 +126,7 @@ def publish(files: Files, folder: Path) -> list[ledger.Entry]:
     entries = [ledger.Entry(called(paths), sum(len(files[path]) for path in paths), len(packs[pack_address(digest)])) for digest, paths in kept.items()]
     # The first page comes before there is a keeper, with its scripts, its styles, and what installing needs.
     early = {path: content for path, content in files.items() if path == "index.html" or path.endswith((".js", ".css", *NOT_KEPT))}
+    early = {path: content for path, content in early.items() if not path.startswith(WHEN_ASKED)}
     early[KEEPER] = script
     return entries + [ledger.Entry(f"{path}, for the first page", len(content), len(gzip.compress(content, 9))) for path, content in early.items()]
 
