@@ -104,14 +104,13 @@ def _carried_out(told: argparse.Namespace) -> str:
 def _shared(told: argparse.Namespace) -> str:
     """The rig as a text or a link; and where one code is too small for it, what each of several says."""
     try:
-        found = shared(_rig(told.rig) or example_rig())
-        texts = found.texts(told.address)
+        found = shared(_rig(told.rig) or example_rig(), told.address)
+        texts = found.texts
     except TooLarge as problem:
         raise Unusable(str(problem), "rig") from None
-    whole = found.link(told.address) if told.address else found.text
     if told.json:
-        return _json({"text": whole, "codes": texts, "left_out": list(found.left_out)})
-    lines = [whole, *(f"left out, as it does not fit: {words}" for words in found.left_out)]
+        return _json({"text": found.link, "codes": texts, "left_out": list(found.left_out)})
+    lines = [found.link, *(f"left out, as it does not fit: {words}" for words in found.left_out)]
     return "\n".join(lines if len(texts) == 1 else [*lines, "", f"In {len(texts)} codes:", *texts])
 
 

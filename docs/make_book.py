@@ -14,6 +14,7 @@ ROOT = Path(__file__).resolve().parent.parent
 sys.path.insert(0, str(ROOT))
 
 from calc.facts import FACTS, Fact  # noqa: E402
+from calc.measurable import READING  # noqa: E402
 from calc.sharing.book import BETWEEN, CHOICE, CHOICES, MORE, NUMBER, TEXT, TEXTS, UNITS, Book, read_book  # noqa: E402
 from calc.units import TYPED  # noqa: E402
 
@@ -33,7 +34,8 @@ def what_is_new(book: Book) -> list[str]:
 
 
 def kind(fact: Fact) -> str:
-    if fact.unit is not None:
+    """A reading's value is a number too, though its unit hangs on what was read."""
+    if fact.unit is not None or fact is READING["value"]:
         return NUMBER
     if fact.options:
         return CHOICES if fact.many else CHOICE

@@ -26,7 +26,7 @@ LOOK = """async ([script, picture]) => {
 
 def as_taken(kind: str = "PNG", width: int = 3000) -> bytes:
     """The example's code on grey, smaller than the picture and a little askew."""
-    png = resvg_py.svg_to_bytes(svg_string=shared(example_rig()).code(1, ADDRESS), width=width // 2)
+    png = resvg_py.svg_to_bytes(svg_string=shared(example_rig(), ADDRESS).code(1), width=width // 2)
     whole = Image.new("RGB", (width, width * 3 // 4), (150, 148, 140))
     code = Image.open(io.BytesIO(bytes(png))).convert("RGBA").rotate(4, expand=True, resample=Image.Resampling.BICUBIC)
     whole.paste(code, (width // 5, width // 12), code)
@@ -56,7 +56,7 @@ def look(page: Page, server: Server, picture: bytes) -> str:
 
 def test_a_code_is_read_off_a_photograph_without_signal(away: Page, server: Server, phone: Phone) -> None:
     for kind in ("PNG", "JPEG"):
-        assert look(away, server, as_taken(kind)) == shared(example_rig()).texts(ADDRESS)[0]
+        assert look(away, server, as_taken(kind)) == shared(example_rig(), ADDRESS).texts[0]
     # The keeper asks in vain whether there is an update; the policy has nothing to complain of.
     assert [complaint for complaint in phone.complaints if "ERR_CONNECTION_REFUSED" not in complaint] == []
 

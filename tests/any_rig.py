@@ -9,12 +9,15 @@ from typing import Any
 from hypothesis import strategies as st
 
 from calc import units as u
-from calc.facts import FACTS, Fact
+from calc.facts import FACTS, Fact, measured
+from calc.measurable import READING
 from calc.opening import LONGEST_NAME, MARK, PLAIN_TEXT, VERSION
 from calc.reading import Unreadable, must_be_between
 from calc.rig import Rig, fits, read_rig
 
 NAMES = st.text(st.characters(exclude_categories=("Cs",)), max_size=LONGEST_NAME).filter(lambda text: re.fullmatch(PLAIN_TEXT, text))
+
+TIMES = ("2025-05-17", "2026-02-28T23:59", "2026-01-01T08:00:30.5Z", "2027-12-31T06:15+05:45")
 
 
 @st.composite
@@ -45,10 +48,21 @@ def things(facts: dict[str, Fact]) -> st.SearchStrategy[dict[str, Any]]:
     return few.flatmap(lambda names: st.fixed_dictionaries({name: values(facts[name]) for name in names}))
 
 
-GROUPS = {
-    group.removesuffix("[]"): st.lists(things(dict(facts)), max_size=4) if group.endswith("[]") else things(dict(facts))
-    for group, facts in FACTS.items()
-}
+@st.composite
+def readings(draw: st.DrawFn) -> dict[str, Any]:
+    """What its number may be hangs on what was read."""
+    what = draw(values(READING["what"]))
+    more = draw(things({name: READING[name] for name in ("of", "note")}))
+    return {"what": what, "value": draw(numbers(measured(what))), "when": draw(st.sampled_from(TIMES)), **more}
+
+
+def group_of(name: str, facts: dict[str, Fact]) -> st.SearchStrategy[Any]:
+    if name == "readings[]":
+        return st.lists(readings(), max_size=4)
+    return st.lists(things(facts), max_size=4) if name.endswith("[]") else things(facts)
+
+
+GROUPS = {name.removesuffix("[]"): group_of(name, dict(facts)) for name, facts in FACTS.items()}
 
 
 @st.composite

@@ -69,17 +69,16 @@ def read(decoder: Path, pictures: list[Image.Image]) -> list[str]:
 
 @pytest.mark.parametrize("name", RIGS)
 def test_a_rig_is_read_off_pictures_of_its_codes(name: str, decoder: Path) -> None:
-    sharing = shared(RIGS[name])
-    texts = sharing.texts(ADDRESS)
-    svgs = [sharing.code(number, ADDRESS) for number in range(1, len(texts) + 1)]
+    sharing = shared(RIGS[name], ADDRESS)
+    svgs, texts = [sharing.code(number) for number in range(1, sharing.count + 1)], sharing.texts
     for modules in (3, 4.7):
         assert read(decoder, [picture(svg, modules) for svg in svgs]) == texts
     assert known(unpacked(*read(decoder, [picture(svg, 3) for svg in svgs][::-1]))) == known(RIGS[name])
 
 
 def test_a_code_is_read_turned_dim_and_out_of_focus(decoder: Path) -> None:
-    text = shared(example_rig()).texts(ADDRESS)[0]
-    sharp = picture(shared(example_rig()).code(1, ADDRESS), 6)
+    text = shared(example_rig(), ADDRESS).texts[0]
+    sharp = picture(shared(example_rig(), ADDRESS).code(1), 6)
     grey = Image.composite(sharp.point(lambda light: 60 + light * 120 // 255), sharp, sharp.getchannel("A"))
     worn = [
         grey.rotate(turn, expand=True, fillcolor=(140, 130, 120, 255), resample=Image.Resampling.BICUBIC).filter(ImageFilter.GaussianBlur(1))
@@ -90,7 +89,7 @@ def test_a_code_is_read_turned_dim_and_out_of_focus(decoder: Path) -> None:
 
 def test_a_picture_without_a_code_says_nothing(decoder: Path) -> None:
     grey = Image.new("RGBA", (640, 480), (120, 120, 120, 255))
-    half = picture(shared(example_rig()).code(1, ADDRESS), 4).crop((0, 0, 200, 400))
+    half = picture(shared(example_rig(), ADDRESS).code(1), 4).crop((0, 0, 200, 400))
     assert read(decoder, [grey, half]) == ["", ""]
 
 

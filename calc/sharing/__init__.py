@@ -12,6 +12,7 @@ from __future__ import annotations
 
 import json
 from dataclasses import dataclass
+from functools import cached_property
 
 from calc.opening import DamagedRig, Document
 from calc.rig import Rig, document, read_rig
@@ -24,9 +25,11 @@ __all__ = ["DamagedRig", "Shared", "TooLarge", "Unfinished", "codes", "packed", 
 # Behind a #, a browser keeps the text to itself; no server is told.
 IN_LINK = "#rig="
 # What the person who gets the rig needs least goes first where not all of it fits, and is named.
-_LEFT_OUT_FIRST = (("the plan", ("plan", "windows")),)
+_LEFT_OUT_FIRST = (("the readings", ("readings",)), ("the plan", ("plan", "windows")))
 # So much fits into MOST_PARTS codes with any address that a person would print.
 _MOST_BYTES = 8_000
+# Nobody likes to hold a phone before more of them than this.
+_ENOUGH_CODES = 4
 
 
 class TooLarge(ValueError):
@@ -35,46 +38,58 @@ class TooLarge(ValueError):
 
 @dataclass(frozen=True)
 class Shared:
-    """A rig packed. left_out: what of it did not fit, in words."""
+    """A rig packed, for links to an address, or none. left_out: what of it did not fit, in words."""
 
     body: bytes
+    address: str
     left_out: tuple[str, ...]
 
     @property
     def text(self) -> str:
         return whole(self.body)
 
-    def link(self, address: str) -> str:
-        return _beginning(address) + self.text
+    @property
+    def link(self) -> str:
+        return self._beginning + self.text
 
-    def texts(self, address: str = "") -> list[str]:
-        """What each code says: one, or as many as it takes, all of one size."""
-        beginning = _beginning(address)
-        room = qr.letters_beside(beginning)
+    @property
+    def _beginning(self) -> str:
+        return self.address + IN_LINK if self.address else ""
+
+    @cached_property
+    def count(self) -> int:
+        """How many codes it takes; more than there may be where the address leaves too little room."""
+        room = qr.letters_beside(self._beginning)
         if len(self.text) <= room:
-            return [beginning + self.text]
+            return 1
         most = max((size for size in range(room) if letters_of_part(size) <= room), default=0)
-        parts = -(-len(self.body) // most) if most else MOST_PARTS + 1
-        if parts > MOST_PARTS:
-            raise TooLarge("The address of these pages is too long for a code to hold it and a rig.")
-        size = -(-len(self.body) // parts)
-        return [beginning + part(self.body, number, parts, size) for number in range(1, parts + 1)]
+        return -(-len(self.body) // most) if most else len(self.body)
 
-    def code(self, number: int, address: str = "") -> str:
+    @property
+    def texts(self) -> list[str]:
+        """What each code says: one says it all, or several of one size."""
+        if self.count == 1:
+            return [self.link]
+        if self.count > MOST_PARTS:
+            raise TooLarge("The address of these pages is too long for a code to hold it and a rig.")
+        size = -(-len(self.body) // self.count)
+        return [self._beginning + part(self.body, number, self.count, size) for number in range(1, self.count + 1)]
+
+    def code(self, number: int) -> str:
         """One of the codes as SVG, from 1; its number is its name for who cannot see it.
 
         On a slow phone drawing one takes a second or two: there, ask for one at a time.
         """
-        texts, beginning = self.texts(address), _beginning(address)
-        return qr.drawn(beginning, texts[number - 1].removeprefix(beginning), f"Code {number} of {len(texts)}")
+        letters = self.texts[number - 1].removeprefix(self._beginning)
+        return qr.drawn(self._beginning, letters, f"Code {number} of {self.count}")
 
 
-def _beginning(address: str) -> str:
-    return address + IN_LINK if address else ""
+def shared(rig: Rig, address: str = "", most_codes: int = MOST_PARTS) -> Shared:
+    """The rig packed, whole where it fits and takes no more codes than wanted; else without its readings, or its plan too.
 
-
-def shared(rig: Rig) -> Shared:
-    """The rig packed, whole where it fits. Raises TooLarge where it does not fit however little goes along."""
+    Where it takes more codes even so, nothing is left out for that. Raises TooLarge where it does not fit at all.
+    """
+    fitting: list[Shared] = []
     written = document(rig)
     left_out: list[str] = []
     for words, groups in (("", ()), *_LEFT_OUT_FIRST):
@@ -82,9 +97,12 @@ def shared(rig: Rig) -> Shared:
             left_out.append(words)
             written = {group: content for group, content in written.items() if group not in groups}
         body = _fitting(written)
-        if body is not None:
-            return Shared(body, tuple(left_out))
-    raise TooLarge("The rig is too large for a link or codes: share its file.")
+        fitting += [Shared(body, address, tuple(left_out))] if body is not None else []
+        if fitting and fitting[-1].count <= most_codes:
+            return fitting[-1]
+    if not fitting:
+        raise TooLarge("The rig is too large for a link or codes: share its file.")
+    return fitting[0]
 
 
 def _fitting(written: Document) -> bytes | None:
@@ -101,9 +119,9 @@ def packed(rig: Rig) -> str:
 
 
 def codes(rig: Rig, address: str) -> list[str]:
-    """The rig as codes, SVG each; they hold links to the address, that open it there."""
-    packed_rig = shared(rig)
-    return [packed_rig.code(number, address) for number, _ in enumerate(packed_rig.texts(address), 1)]
+    """The rig as codes, SVG each, that open it at the address; without its readings or plan if those take many more."""
+    packed_rig = shared(rig, address, _ENOUGH_CODES)
+    return [packed_rig.code(number) for number in range(1, packed_rig.count + 1)]
 
 
 def unpacked(*texts: str) -> Rig:

@@ -12,11 +12,13 @@ from dataclasses import dataclass, field
 from decimal import Decimal
 from typing import Any
 
+from calc.measurable import MOST_READINGS
 from calc.opening import MARK, MOST_THINGS, Document
 from calc.sharing.book import CHOICE, CHOICES, NUMBER, TEXT, UNITS, Book, Entry, book
 from calc.sharing.coder import Coder, Endless, Reader, Writer
 from calc.sharing.names import learned, spelled
 
+_MOST = max(MOST_THINGS, MOST_READINGS)  # of one kind; how many of which, `read_rig` says
 _LONGEST_NUMBER = 80  # binary digits
 
 
@@ -72,7 +74,7 @@ class _Walk:
     def things(self, entry: Entry, given: Mapping[str, Any]) -> list[tuple[Document, Document]]:
         """The things of a list, or the one group; each as given, and to be filled with what is found."""
         listed = given.get(entry.group, []) if entry.is_listed else [given.get(entry.group, {})]
-        count = self.count("things", len(listed), MOST_THINGS) if entry.is_listed else 1
+        count = self.count("things", len(listed), _MOST) if entry.is_listed else 1
         return [(listed[index] if listed else {}, {}) for index in range(count)]
 
     def fact(self, entry: Entry, things: list[tuple[Document, Document]]) -> None:
@@ -95,7 +97,7 @@ class _Walk:
             return self.choice(entry, given or "")
         if entry.kind == TEXT:
             return self.text(given or "")
-        count = self.count("names", len(given or []), MOST_THINGS)
+        count = self.count("names", len(given or []), _MOST)
         names = given or [""] * count
         return [self.choice(entry, name) if entry.kind == CHOICES else self.text(name) for name in names]
 
