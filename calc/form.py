@@ -41,6 +41,11 @@ class Asked:
     rig: Rig | None = None
     from_rig: Mapping[str, str] = field(default_factory=dict)  # what the rig's own facts say, as field texts
 
+    @property
+    def unknown(self) -> set[str]:
+        """The fields that stand empty: what is missing, and what hangs on a choice that is."""
+        return {one.name for one in self.missing} | (self.kind.asks.keys() - self.origins.keys())
+
     def answer(self) -> Answer:
         """The answer, found-by-trial results included; `not known` where a fact is missing."""
         return self._unless_missing(Check.full_answer)

@@ -220,8 +220,7 @@ class Answered:
     def link(self, change: Mapping[str, Quantity | str] = {}) -> str:  # noqa: B006  (only read)
         """The address of this answer, or of the same question with something changed."""
         # What is missing stands in no address: whoever opens it is asked for it.
-        missing = {one.name for one in self.asked.missing}
-        texts = {name: text for name, text in form_texts(self.asked) if name not in missing}
+        texts = {name: text for name, text in form_texts(self.asked) if name not in self.asked.unknown}
         texts |= {name: self._as_offered(name, value) for name, value in change.items()}
         which = {"subject": str(self.asked.subject)} if self.which else {}
         return "?" + urlencode(texts | which | {"units": units.people(), "rules": self.asked.rules})

@@ -294,6 +294,8 @@ def test_the_shares_are_those_of_a_circuit_simulator(takeoff: str, count: int, f
     answer = ask(
         "choose/parallel-takeoff",
         count=str(count),
+        battery="3 mohm",
+        link="0.25 mohm",
         takeoff=takeoff,
         strongest=f"{first} mohm",
         load_amps="200",
@@ -306,7 +308,8 @@ def test_the_shares_are_those_of_a_circuit_simulator(takeoff: str, count: int, f
 
 def test_trap_20_four_alike_from_one_end_are_not_alike() -> None:
     """By hand, from the far end: 1, 1.167, 1.528, 2.143: 73, 52, 40 and 34 of 200 A; across 54, 46, 46, 54."""
-    row = {"count": "4", "load_amps": "200", "each": "200"}
+    row = {"count": "4", "load_amps": "200", "each": "200", "battery": "3 mohm", "strongest": "3 mohm"}
+    row |= {"link": "0.25 mohm"}
     same = ask("choose/parallel-takeoff", takeoff="both wires at the same end", **row)
     assert [round(amps) for amps in currents(same)] == [73, 52, 40, 34] and same.verdict == NO
     across = ask("choose/parallel-takeoff", takeoff="one wire at each end, across", **row)
