@@ -21,6 +21,7 @@ from calc.check import GO, NO, NOT_KNOWN, TIGHT
 from calc.day import Day, day_of
 from calc.facts import fact_at
 from calc.laws.cells_in_air import Box, air_at, charging_limits, floors
+from calc.laws.declination import declination_at
 from calc.planning.course import SECONDS, Course
 from calc.planning.plan import Facts, copied_from_loads, missing, plan_of
 from calc.planning.sun_by_clock import KINDS, POOR, TYPICAL
@@ -33,9 +34,13 @@ ROOT = Path(__file__).resolve().parents[1]
 SCHEMA = jsonschema.Draft202012Validator(json.loads((ROOT / "docs/schemas/day.json").read_text(encoding="utf-8")))
 
 
+# A rig of our own making for these tests alone, so that the numbers below stay those of one and the same plan.
+BASE = read_rig(Path(__file__).with_name("day_rig.json").read_text(encoding="utf-8"))
+
+
 def rig(changes: Mapping[str, Known] = {}, without: str = "") -> Rig:  # noqa: B006  (only read)
-    """The example rig with some facts changed, and those under a prefix taken away."""
-    facts = {path: known for path, known in example_rig().facts.items() if not (without and path.startswith(without))}
+    """That rig with some facts changed, and those under a prefix taken away."""
+    facts = {path: known for path, known in BASE.facts.items() if not (without and path.startswith(without))}
     return Rig("", facts | dict(changes))
 
 
@@ -439,7 +444,7 @@ def test_the_moments_are_told_in_order_on_the_safe_side_and_agree_with_the_table
 
 
 def test_the_door_of_the_day_takes_a_rig_a_date_or_nothing() -> None:
-    assert day_of().answer.say == day_of(rig()).answer.say
+    assert day_of().answer.say == day_of(example_rig()).answer.say
     assert day_of(None, "2027-12-10").month == "December"
     assert day_of(rig(), "2027-12-10").answer.verdict == NO
 
@@ -449,8 +454,9 @@ def test_the_door_of_the_day_takes_a_rig_a_date_or_nothing() -> None:
 
 def test_the_command_tells_the_day_and_takes_another_date(capsys: pytest.CaptureFixture[str], tmp_path: Path) -> None:
     assert main(["day"]) == 0
-    assert capsys.readouterr().out.splitlines()[1].startswith("TIGHT. ")
-    assert main(["day", "--date", "2027-12-10", "--json", "--units", "metric"]) == 0
+    assert capsys.readouterr().out.splitlines()[1].startswith(f"{day_of().answer.verdict.upper()}. ")
+    own = str(ROOT / "tests/day_rig.json")
+    assert main(["day", "--date", "2027-12-10", "--rig", own, "--json", "--units", "metric"]) == 0
     told = json.loads(capsys.readouterr().out)
     SCHEMA.validate(told)
     assert (told["verdict"], told["date"], told["month"]) == ("no", "2027-12-10", "December")
@@ -472,3 +478,19 @@ def test_words_that_cannot_be_read_are_refused(words: list[str], capsys: pytest.
 def test_the_example_rig_is_read_with_its_plan() -> None:
     assert {path.split(".")[0] for path in read_rig((ROOT / "calc/example_rig.json").read_text(encoding="utf-8")).facts} >= {"plan", "windows"}
     assert all(fact_at(path) for path in copied_from_loads(rig()))
+
+
+def test_a_compass_heading_and_typed_sun_hours_count_in_the_day_as_on_the_pages_of_the_sun() -> None:
+    """A compass's 168.6° there is a map's 180°: the needle stands 11.4° east. On an island the hours are typed in."""
+    tilted = {"panels.tilt": 45 * u.degree, "plan.date": "2027-12-10"}
+    turned = {"panels.heading_by": "a compass: magnetic north"}
+    off = declination_at(44.2 * u.degree, u.degree.__rmul__(-110.6)).number_in(u.degree)
+    by_map, by_compass = (course(rig({**tilted, **more})).sun(TYPICAL) for more in ({}, {**turned, "panels.facing": (180 - off) * u.degree}))
+    assert by_compass == pytest.approx(by_map, rel=1e-9) and 9 < off < 13
+    island = {"place.latitude": 21 * u.degree, "place.longitude": u.degree.__rmul__(-158), "plan.utc_offset": u.h.__rmul__(-10), "place.sun_from": "sun hours typed in"}
+    assert [one.name for one in missing(rig(island))] == ["place.poor_sun_hours", "place.sun_hours"]
+    hours = {"place.sun_hours": 5 * u.kWh_per_m2, "place.poor_sun_hours": 2 * u.kWh_per_m2}
+    found = day(rig({**island, **hours}))
+    assert found.answer.verdict in (TIGHT, NO) and str(found.answer.results["sun_data"]) == "sun hours typed in"
+    poor, typical = (sum(found.runs[kind].sun) for kind in (POOR, TYPICAL))
+    assert poor / typical == pytest.approx(2 / 5, rel=0.05)  # cooler cells on a poor day
