@@ -11,7 +11,7 @@ from collections.abc import Iterable, Sequence
 
 from calc.clock import DAY
 from calc.day import Day
-from calc.facts import A_CAR, A_LOAD, THE_WALL
+from calc.facts.job import A_CAR, A_LOAD, THE_WALL
 from calc.planning.moments import EMPTY, at_clock
 from calc.planning.sun_by_clock import GOOD, KINDS, POOR, STEP, TYPICAL
 from calc.quantity import Quantity

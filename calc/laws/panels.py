@@ -8,7 +8,8 @@ from typing import Any
 from calc import sun
 from calc.check import Named
 from calc.clock import MONTHS
-from calc.facts import COMPASS, TYPED_HOURS
+from calc.facts.filling import COMPASS
+from calc.facts.job import TYPED_HOURS
 from calc.laws.declination import declination_at
 from calc.quantity import OutsideValidity, Quantity, constant, limit, read, step, stepped
 from calc.sources import IEC_60904, MERRA_2, OWN_DERIVATION, SOLAR_DAY

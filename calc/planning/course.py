@@ -8,7 +8,8 @@ from functools import cached_property
 
 from calc import sun
 from calc.clock import MONTHS, day_of_year, month_of
-from calc.facts import COMPASS, TYPED_HOURS
+from calc.facts.filling import COMPASS
+from calc.facts.job import TYPED_HOURS
 from calc.laws import cells_in_air, duty, stepping, warmth
 from calc.laws.declination import declination_at
 from calc.laws.inlet import power_for_charger

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Mapping
 
 from calc.check import Named, Result
-from calc.facts import EVERY_DAY, THE_WALL
+from calc.facts.job import EVERY_DAY, THE_WALL
 from calc.planning.course import SECONDS, Course, Run
 from calc.planning.sun_by_clock import GOOD, TYPICAL
 from calc.quantity import Quantity, stepped

@@ -12,7 +12,8 @@ from dataclasses import dataclass, replace
 from calc import units
 from calc.check import Missing
 from calc.clock import DAY, clock_at, minutes_of
-from calc.facts import A_CAR, A_LOAD, DAYS, EVERY_DAY, THE_WALL, TYPED_HOURS, fact_at
+from calc.facts import fact_at
+from calc.facts.job import A_CAR, A_LOAD, DAYS, EVERY_DAY, THE_WALL, TYPED_HOURS
 from calc.laws.inverter import SPLIT_PHASE
 from calc.quantity import Quantity, given, smallest, step
 from calc.rig import Known, Rig

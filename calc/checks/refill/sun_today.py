@@ -26,7 +26,8 @@ from calc.check import (
     require,
 )
 from calc.clock import MONTHS as PICKED
-from calc.facts import BY_MAP, TRUE_NORTH, TYPED_HOURS
+from calc.facts.filling import TRUE_NORTH
+from calc.facts.job import BY_MAP, TYPED_HOURS
 from calc.laws.half_hour import power_at_noon
 from calc.laws.panels import ALBEDO, Array, array_of, energy_of_days, flat_sun, where_from
 from calc.quantity import OutsideValidity, Quantity, stepped
