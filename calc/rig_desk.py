@@ -21,7 +21,7 @@ from calc.reading import Unreadable
 from calc.rendering import Renderer
 from calc.rig import Rig, document, example_rig, read_rig
 from calc.rig_form import now_fields, part_called, parts_of
-from calc.sharing import Unfinished, shared, unpacked
+from calc.sharing import ENOUGH_CODES, Unfinished, shared, unpacked
 from calc.sharing.proof import proof, question
 
 Form = Mapping[str, str]
@@ -93,7 +93,9 @@ class Desk:
 
     def share(self) -> Told:
         """The rig as codes for another phone's camera, each with a link to these pages' address."""
-        return {"html": self._renderer.render("share.html", shared=shared(self._whole), address=self._form["address"])}
+        address = self._form["address"]
+        link = shared(self._whole, address).link
+        return {"html": self._renderer.render("share.html", shared=shared(self._whole, address, ENOUGH_CODES), link=link)}
 
     def proof(self) -> Told:
         """One answer as a code: its question with every number in it, to be asked again on another phone or from paper."""

@@ -110,9 +110,13 @@ class Part:
         return f"{known} of {len(self.paths)} known"
 
 
+# The log of what was measured is filled by the pages that measure; a reading is whole or none, and no form to fill in.
+_LOG = "readings"
+
+
 def parts_of(rig: Rig) -> Iterator[Part]:
-    """All parts of a rig, in the order of the schema."""
-    return (Part(rig, group.removesuffix("[]")) for group in FACTS)
+    """All parts of a rig that are filled in, in the order of the schema."""
+    return (Part(rig, group.removesuffix("[]")) for group in FACTS if group != f"{_LOG}[]")
 
 
 class NoSuchPart(LookupError):
@@ -122,6 +126,8 @@ class NoSuchPart(LookupError):
 def part_called(rig: Rig, key: str) -> Part:
     """The part `bank`, `loads` or `loads.0`. Raises NoSuchPart."""
     group, dot, place = key.partition(".")
+    if group == _LOG:
+        raise NoSuchPart("The readings are noted on the pages that measure, and not filled in here.")
     if not dot and (group in FACTS or f"{group}[]" in FACTS):
         return Part(rig, group)
     if f"{group}[]" in FACTS and place.isdecimal() and int(place) < rig.count(group):

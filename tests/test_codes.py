@@ -99,7 +99,7 @@ def test_the_largest_code_is_filled_to_the_last_letter() -> None:
 def test_readings_that_would_take_a_code_more_than_is_borne_stay_behind(monkeypatch: pytest.MonkeyPatch) -> None:
     assert len(codes(LARGE, ADDRESS)) == shared(LARGE, ADDRESS).count, "where leaving out does not help, nothing is"
     enough = shared(LARGE, ADDRESS).count - 1
-    monkeypatch.setattr("calc.sharing._ENOUGH_CODES", enough)
+    monkeypatch.setattr("calc.sharing.ENOUGH_CODES", enough)
     texts = [read(svg).text for svg in codes(LARGE, ADDRESS)]
     assert len(texts) <= enough and known(unpacked(*texts)) in (without(LARGE, "readings"), without(LARGE, "readings", *PLAN))
 

@@ -29,7 +29,7 @@ _LEFT_OUT_FIRST = (("the readings", ("readings",)), ("the plan", ("plan", "windo
 # So much fits into MOST_PARTS codes with any address that a person would print.
 _MOST_BYTES = 8_000
 # Nobody likes to hold a phone before more of them than this.
-_ENOUGH_CODES = 4
+ENOUGH_CODES = 4
 
 
 class TooLarge(ValueError):
@@ -120,7 +120,7 @@ def packed(rig: Rig) -> str:
 
 def codes(rig: Rig, address: str) -> list[str]:
     """The rig as codes, SVG each, that open it at the address; without its readings or plan if those take many more."""
-    packed_rig = shared(rig, address, _ENOUGH_CODES)
+    packed_rig = shared(rig, address, ENOUGH_CODES)
     return [packed_rig.code(number) for number in range(1, packed_rig.count + 1)]
 
 
