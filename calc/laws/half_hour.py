@@ -9,6 +9,8 @@ import math
 from typing import Any
 
 from calc import sun
+from calc.clock import MONTHS
+from calc.laws.panels import ALBEDO, flat_sun
 from calc.quantity import Quantity, arccosine, constant, cosine, largest, sine, smallest, step, stepped, tangent
 from calc.sources import FROM_MEMORY, IEC_60904, OWN_DERIVATION, SOLAR_DAY, Source
 from calc.units import K, W, W_per_m2, degC, degree, h, kWh_per_m2, one
@@ -21,6 +23,13 @@ SKY = Source("The sky over a tilted plane (Hay, Davies 1980)", "", SOLAR_DAY.had
 _TURN = 360 / sun.HALF_HOURS
 # The first half hour after solar noon, counted from solar midnight.
 NOON = sun.HALF_HOURS // 2
+
+
+def worked_half_hour(form: Any, array: Any, month: sun.Month) -> dict[str, Quantity]:
+    """The one row of the stepping that an answer of the sun works: the half hour after noon on a typical day."""
+    index = MONTHS.index(form.month)
+    noon = power_at_noon(array, flat_sun(array, "50", "a typical day", month), sun.MONTHS[index], ALBEDO[form.ground])
+    return {} if noon is None else {"power_at_noon": noon}
 
 
 def power_at_noon(array: Any, flat: Quantity, day: int, albedo: float) -> Quantity | None:
@@ -71,7 +80,7 @@ def _on_plane(
     """Sun on the panels in the half hour [kWh/m²]."""
     least = constant("c_1", "Height below which a ratio means nothing: a degree", 0.0175 * one, OWN_DERIVATION)
     solar = constant("I_0", "Sun above the air", 1367 * W_per_m2, RADIOMETRIC)
-    near = stepped("E_0", "Mean over actual distance of the sun, squared", sun.distance_factor(day), one, (), SPENCER)
+    near = stepped("ε_0", "Mean over actual distance of the sun, squared", sun.distance_factor(day), one, (), SPENCER)
     up = step("c_h", "Height that counts", largest(height, least), one)
     outside = step("H_n", "Sun above the air in the half hour", solar * near * _long() * up, kWh_per_m2)
     bright = step("A_i", "Part of the sky's that stands where the sun does", smallest((total - diffuse) / outside, 1 * one), one, SKY)

@@ -11,6 +11,7 @@ from typing import Any
 from calc import sun
 from calc.check import GO, NO, Answer, Caution, Check, Example, Fix, answer, ask_fact, less, more, require
 from calc.checks.refill.sun_today import SunToday, tilts
+from calc.laws.half_hour import worked_half_hour
 from calc.laws.panels import array_of, energy_of_days, where_from
 from calc.quantity import Quantity, constant, largest, need, step, stepped
 from calc.sources import COMMON_PRACTICE, OWN_DERIVATION, TMY3
@@ -111,6 +112,7 @@ class DaysFromSun(Check):
             energy_wanted=wanted,
             left_of_a_mean_day=left,
             data=where_from(month),
+            **worked_half_hour(self, array, month),
         )
 
     fixes = (

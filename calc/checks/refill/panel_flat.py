@@ -11,6 +11,7 @@ from typing import Any
 
 from calc.check import IEC, Answer, Caution, Check, Example, Fix, answer, option, pick, require
 from calc.checks.refill.sun_today import SunToday, tilts
+from calc.laws.half_hour import worked_half_hour
 from calc.laws.panels import array_of, where_from
 from calc.quantity import Quantity, constant, step, stepped
 from calc.sources import OWN_DERIVATION, SKY_RUN
@@ -82,6 +83,7 @@ class PanelFlat(Check):
             worst_ratio=step("r_w", "Worst heading over flat", worst / flat, one),
             best_ratio=step("r_b", "Best heading over flat", best / flat, one),
             data=where_from(months[0]),
+            **worked_half_hour(self, array, array.stepped()),
         )
 
     def _mean_day(self, symbol: str, how: str, month: Month, rests_on: tuple[Quantity, ...]) -> Quantity:

@@ -25,14 +25,12 @@ from calc.check import (
     pick_fact,
     require,
 )
-from calc.clock import MONTHS as PICKED
 from calc.facts.filling import TRUE_NORTH
 from calc.facts.job import BY_MAP, TYPED_HOURS
-from calc.laws.half_hour import power_at_noon
-from calc.laws.panels import ALBEDO, Array, array_of, energy_of_days, flat_sun, where_from
+from calc.laws.half_hour import worked_half_hour
+from calc.laws.panels import ALBEDO, array_of, energy_of_days, where_from
 from calc.quantity import OutsideValidity, Quantity, stepped
 from calc.sources import COMMON_PRACTICE, MERRA_2, TMY3
-from calc.sun import MONTHS, Month
 from calc.units import W, degC, degree, kWh, kWh_per_m2, one, percent, percent_per_K
 
 TILTS = (0, 15, 30, 45, 60)
@@ -117,14 +115,8 @@ class SunToday(Check):
                 "H_f", "Sun on flat ground, a typical day", month.flat[2] * kWh.factor, kWh_per_m2, (typical,)
             ),
             data=where_from(month),
-            **self._half_hour(array, month),
+            **worked_half_hour(self, array, month),
         )
-
-    def _half_hour(self, array: Array, month: Month) -> Mapping[str, Result]:
-        """The one row of the stepping that is worked: the half hour after noon on a typical day."""
-        flat = flat_sun(array, "50", "a typical day", month)
-        noon = power_at_noon(array, flat, MONTHS[PICKED.index(self.month)], ALBEDO[self.ground])
-        return {} if noon is None else {"power_at_noon": noon}
 
     def found_by_trial(self) -> Mapping[str, Result]:
         """The best of five tilts, facing as it does."""
