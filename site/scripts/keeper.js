@@ -1,7 +1,8 @@
 // The keeper (a service worker): keeps every file of the site on this device and serves it from there. The files come
 // in packs, each held to its SHA-256. The build puts KEPT, what is in which pack, in front of this text.
 
-const scope = new URL("./", self.location.href).href;
+const keeper = /** @type {ServiceWorkerGlobalScope} */ (/** @type {unknown} */ (self));
+const scope = new URL("./", keeper.location.href).href;
 /** @type {Map<string, string>} path -> the hash of its pack */
 const packOf = new Map();
 for (const [sha256, files] of Object.entries(KEPT.packs)) for (const [path] of files) packOf.set(path, sha256);
@@ -13,14 +14,14 @@ const POLICY = {
   "text/html": "frame-ancestors 'none'",
 };
 
-self.addEventListener("install", (event) => event.waitUntil(install()));
-self.addEventListener("activate", (event) => event.waitUntil(activate()));
-self.addEventListener("fetch", (event) => {
+keeper.addEventListener("install", (event) => event.waitUntil(install()));
+keeper.addEventListener("activate", (event) => event.waitUntil(activate()));
+keeper.addEventListener("fetch", (event) => {
   const path = pathOf(event.request);
   if (path !== undefined) event.respondWith(serve(path, event.request));
 });
-self.addEventListener("message", (event) => {
-  if (event.data === "take over") event.waitUntil(self.skipWaiting());
+keeper.addEventListener("message", (event) => {
+  if (event.data === "take over") event.waitUntil(keeper.skipWaiting());
   if (event.data === "mend") event.waitUntil(keepAll().catch(() => {}));
   if (event.data === "count") event.waitUntil(count().then((counted) => event.ports[0].postMessage(counted)));
 });
@@ -28,14 +29,14 @@ self.addEventListener("message", (event) => {
 async function install() {
   await keepAll();
   // The first version has nobody to wait for; an update waits until the person asks for it.
-  if (!self.registration.active) await self.skipWaiting();
+  if (!keeper.registration.active) await keeper.skipWaiting();
 }
 
 async function activate() {
   const cache = await caches.open(CACHE);
   const wanted = new Set([...packOf.keys()].map(keyOf));
   for (const { url } of await cache.keys()) if (!wanted.has(url)) await cache.delete(url);
-  await self.clients.claim();
+  await keeper.clients.claim();
 }
 
 /** Fetches what is not here yet; what has come stays, also when another file fails, so that the next try goes on. */
@@ -44,7 +45,7 @@ async function keepAll() {
   const missing = await missingFrom(cache);
   const packs = new Set(missing.map((path) => /** @type {string} */ (packOf.get(path))));
   const keeping = [...packs].map((sha256) => keep(cache, sha256).then(tellProgress));
-  const failed = (await Promise.allSettled(keeping)).find(({ status }) => status === "rejected");
+  const failed = (await Promise.allSettled(keeping)).find((kept) => kept.status === "rejected");
   if (!failed) return;
   await tellPages({ unsaved: failed.reason.name });
   throw failed.reason;
@@ -98,7 +99,7 @@ async function tellProgress() {
 
 /** @param {object} message */
 async function tellPages(message) {
-  const pages = await self.clients.matchAll({ type: "window", includeUncontrolled: true });
+  const pages = await keeper.clients.matchAll({ type: "window", includeUncontrolled: true });
   for (const page of pages) page.postMessage(message);
 }
 

@@ -44,6 +44,7 @@ async function save(keepers) {
 
 /** Asks the browser not to clear what is saved; for after the first real use, when a browser may say yes. */
 export async function askToStay() {
+  if (!navigator.serviceWorker?.controller) return; // nothing is saved here that could be cleared
   const onIPhone = "standalone" in navigator && !navigator.standalone;
   if (onIPhone) return say("state-stay", "homescreen");
   if (!navigator.storage?.persist) return;
