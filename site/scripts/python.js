@@ -5,9 +5,13 @@ import { snapshotIsWorthMaking, spoilSnapshot } from "./snapshot.js";
 import { script } from "./trust.js";
 
 /** @typedef {{id: number, html?: string, rig?: string, part?: string, problem?: string, damaged?: boolean, unfinished?: boolean}} Reply */
-/** @typedef {{id: number, text: string, sure: boolean, tries: number, settle: (reply: Reply | null) => void}} Question */
+/** @typedef {{id: number, text: string, patience: number, sure: boolean, tries: number, settle: (reply: Reply | null) => void}} Question */
 
+/** How long an answer may take: while somebody types, or where the whole rig is asked about. */
 const SILENCE = 10_000;
+const LONG_SILENCE = 60_000;
+/** What somebody who types waits for. */
+const QUICK = ["typing", "later"];
 const SLOW_START = 5_000;
 /** How long a start may take. Files that come from the network may be minutes in coming. */
 const PATIENCE = { quick: 20_000, snapshot: 20_000, plain: 60_000, network: 600_000 };
@@ -43,7 +47,8 @@ export class Python extends EventTarget {
   ask(what, form, { rig, sure = false } = {}) {
     return new Promise((settle) => {
       const id = ++this.#count;
-      const question = { id, text: JSON.stringify({ id, what, form, rig }), sure, tries: 0, settle };
+      const patience = QUICK.includes(what) ? SILENCE : LONG_SILENCE;
+      const question = { id, patience, text: JSON.stringify({ id, what, form, rig }), sure, tries: 0, settle };
       if (sure) this.#sure.push(question);
       else {
         this.#next?.settle(null);
@@ -104,7 +109,7 @@ export class Python extends EventTarget {
     if (!this.#asked) return;
     if (this.#asked === this.#next) this.#next = undefined;
     this.#worker?.postMessage({ ask: this.#asked.text });
-    this.#watch(SILENCE);
+    this.#watch(this.#asked.patience);
   }
 
   /** @param {number} patience */
