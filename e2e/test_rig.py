@@ -318,7 +318,7 @@ def test_a_browser_killed_in_the_middle_of_a_save_keeps_the_last_good_rig(phone:
     expect_ready(page)
     expect(page.locator("html")).not_to_have_class(re.compile("out-of-date"))
     expect(page.locator(SAID_OF_RIG)).to_be_hidden()
-    energy = page.locator(".given", has_text="Nameplate energy").locator("b").inner_text().replace("\u00a0", " ")
+    energy = page.locator(".given", has_text=re.compile("^Nameplate energy of the bank ")).locator("b").inner_text().replace("\u00a0", " ")
     assert energy in {"10.2 kWh", "9.1 kWh", "9.2 kWh", "9.3 kWh"}
 
 
