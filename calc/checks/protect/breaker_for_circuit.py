@@ -630,6 +630,20 @@ class BreakerForCircuit(Check):
         ),
         Example(
             given={
+                "feeds": SEVERAL,
+                "continuous_current": "32",
+                "size": "10 mm2",
+                "breaker": "40",
+                "far_fault_known": KNOWN,
+                "far_fault": "400",
+            },
+            expect={"disconnect_within": "0.4 s"},
+            verdict="go",
+            rules=IEC,
+            source=IEC_60364_4_41.at("411.3.2.2: circuits up to 63 A with sockets, 0.4 s at 230 V"),
+        ),
+        Example(
+            given={
                 "continuous_current": "12",
                 "size": "2.5 mm2",
                 "device": "circuit-breaker, type C",
