@@ -261,3 +261,42 @@ def test_how_soon_a_fault_to_earth_must_be_off(feeds: str, breaker: str, seconds
     """IEC 60364-4-41, 411.3.2.2: final circuits up to 63 A with sockets and up to 32 A without; 411.3.2.3: 5 s in others."""
     answer = circuit("iec", feeds=feeds, breaker=breaker, size="25 mm2")
     assert number(answer, "disconnect_within", u.s) == seconds
+
+
+# --- several welders ---------------------------------------------------------------------------------------------
+
+
+def group(**typed: str) -> Answer:
+    return ask("run/welder-group", **{"fed_by": "a wall outlet", "size": "4/0 AWG", "breaker": "150"} | typed)
+
+
+@pytest.mark.parametrize(("count", "times"), [(1, 1), (2, 2), (3, 2.85), (4, 3.55), (5, 4.15), (8, 5.95)])
+def test_a_group_of_welders_counts_for_less_than_its_sum(count: int, times: float) -> None:
+    """NEC 2023, 630.11(B): the two largest in full, then 85, 70 and 60 % for all that follow."""
+    alike = group(count=str(count), largest="20", duty="100")
+    assert number(alike, "group_current", u.A) == pytest.approx(20 * times)
+    assert number(alike, "added_up", u.A) == pytest.approx(20 * count)
+
+
+def test_the_largest_come_first_in_a_group_of_two_kinds() -> None:
+    """NEC 2023, 630.11: 50 A at 60 % is 39 A; 30 A at 20 % 13.5 A: 39 + 13.5 + 0.85 · 13.5 + 0.70 · 13.5 A."""
+    two = {"kinds": "two kinds", "count": "1", "largest": "50", "duty": "60"}
+    small = {"other_count": "3", "other_largest": "30", "other_duty": "20"}
+    assert number(group(**two, **small), "group_current", u.A) == pytest.approx(39 + 13.5 * 2.55)
+    turned = {"kinds": "two kinds", "count": "3", "largest": "30", "duty": "20"}
+    large = {"other_count": "1", "other_largest": "50", "other_duty": "60"}
+    assert group(**turned, **large).verdict == "not known"
+
+
+def test_the_inverter_carries_all_arcs_and_not_the_group() -> None:
+    """Kirchhoff: three of 20 A at 240 V are 14.4 kVA at once, though 36 A heat the feeder as 8.2 kVA would."""
+    three = {"count": "3", "largest": "20", "duty": "40", "fed_by": "the rig's inverter"}
+    assert verdict_on(group(**three, continuous="14000"), "Inverter with all arcs burning") == NO
+    assert verdict_on(group(**three, continuous="16000"), "Inverter with all arcs burning") == GO
+
+
+def test_a_feeders_breaker_guards_no_single_welder() -> None:
+    """NEC 2023, 630.12(A): 200 % of I1max of each: 40 A for 20 A; (B): twice the wire, 55 A of 6 AWG, 110 A."""
+    three = {"count": "3", "largest": "20", "duty": "40", "size": "6 AWG", "breaker": "60"}
+    assert verdict_on(group(**three, guards="no, they share the feeder's"), "Each welder guarded") == NO
+    assert number(group(**three), "largest_breaker", u.A) == 110

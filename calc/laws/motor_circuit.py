@@ -90,3 +90,11 @@ def welder_breaker(largest_current: Quantity, carries: Quantity) -> Quantity:
     most = limit("I_200", "Twice the lower of machine and wire", factor * smallest(largest_current, carries), A)
     rating = standard_rating_up(most, NEC_BREAKERS)
     return step("I_Bmax", "Largest breaker before it, the next standard size", rating, A, NEC_2023.at("630.12"))
+
+
+def conductor_of_welders(carries: Quantity) -> Quantity:
+    """The largest device before a wire that feeds welders alone [A]: twice its ampacity, next size up."""
+    factor = constant("k_w2", "Breaker before a welders' wire, of its ampacity", 2 * one, NEC_2023.at("630.12(B)"))
+    most = limit("I_200", "Twice what the wire carries", factor * carries, A)
+    rating = standard_rating_up(most, NEC_BREAKERS)
+    return step("I_Bmax", "Largest breaker before the wire, the next standard size", rating, A, NEC_2023.at("630.12"))

@@ -47,7 +47,7 @@ class Welder(Check):
     rule_sets = (NEC,)
     about = {"loads.welder": ("yes",)}
 
-    tool_volts: str = pick_fact("loads.volts", "240 V")
+    tool_volts: str = pick_fact("loads.volts", "240 V", tuple(VOLTS))
     largest: Quantity = ask_fact(
         "I_p",
         "loads.amps",
