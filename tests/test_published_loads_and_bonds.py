@@ -652,3 +652,43 @@ def test_a_welders_breaker_may_be_twice_but_not_its_outlets() -> None:
     assert verdict_on(ask("run/welder", outlet="6-50", **load), "Breaker protects") == GO
     assert verdict_on(ask("run/welder", outlet="6-20", **load), "Breaker before the outlet") == NO
     assert verdict_on(ask("run/welder", outlet="6-50", **(load | {"alone": "no"})), "Breaker protects") == NO
+
+
+# --- several loads through the inlet -----------------------------------------------------------------------------
+
+
+def through(inlet: str, **typed: str) -> Answer:
+    """Two loads of 1500 and 1440 VA that start as they run, with the rig plugged in."""
+    loads = {"count": "2", "run_1": "1500", "start_1": "1500", "run_2": "1440", "start_2": "1440"}
+    wall = {"fed_by": "a wall outlet", "inlet": inlet, "inlet_rating": "50", "inlet_breaker": "30", "relay": "50"}
+    return ask("run/loads-together", **{**loads, **wall, **typed})
+
+
+def test_the_least_on_the_way_through_the_inlet_rules_and_the_inverter_has_no_say() -> None:
+    """Kirchhoff, NEC 2023, 210.23: 2940 VA at 120 V are 24.5 A: through 30 A yes, behind 20 A or a relay of 20 A no."""
+    assert verdict_on(through("L5-30"), "While they run") == TIGHT  # over 24 A for hours
+    for least in ({"inlet_breaker": "20"}, {"relay": "20"}, {"inlet_rating": "20"}):
+        assert verdict_on(through("L5-30", **least), "While they run") == NO, least
+    assert through("L5-30", continuous="500").verdict == through("L5-30").verdict
+
+
+def test_an_inlet_of_two_hots_passes_them_on_two_legs() -> None:
+    """12.5 A and 12 A on two legs of 30 A: a go, where one hot of 30 A is tight."""
+    assert through("14-30").verdict == GO
+    both = through("14-30", run_1="3400", start_1="3400")
+    assert any(rest.verdict == TIGHT and "Leg" in rest.label for rest in both.requirements)
+
+
+def test_an_inlet_without_the_volts_feeds_no_such_load() -> None:
+    """ANSI/NEMA WD 6: L5-30 has no 240 V and 6-50 no neutral, whatever the rig's own outlets look like."""
+    assert verdict_on(through("L5-30", volts_1="240 V"), "Volts of load 1") == NO
+    assert verdict_on(through("6-50", volts_1="240 V"), "Volts of load 2") == NO
+    assert through("14-50", volts_1="240 V").verdict == GO
+
+
+def test_a_start_passes_through_to_the_walls_breaker() -> None:
+    """Common practice: a breaker surely holds five times its rating for a moment, 100 A of 20 A at 120 V: 12 kVA."""
+    start = {"inlet_breaker": "20", "run_2": "0", "start_2": "0", "run_1": "1500"}
+    for amps, expected in (("89", GO), ("99", TIGHT), ("101", NO)):
+        answer = through("5-20", **start, start_1=str(120 * int(amps)))
+        assert verdict_on(answer, "At the worst start") == expected, amps

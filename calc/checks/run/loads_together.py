@@ -1,6 +1,6 @@
 """The page /run/loads-together/: which of up to six loads may run at once, in which order, on which leg.
 
-Every combination is tried. A load that starts by itself (a pressure switch, a thermostat) may do so while all the
+The inverter feeds them, or the wall by way of the inlet: then the least of breaker, inlet and relay rules. Every combination is tried. A load that starts by itself (a pressure switch, a thermostat) may do so while all the
 others run, so the worst start counts, not the first one.
 """
 
@@ -29,13 +29,17 @@ from calc.check import (
     pick_fact,
     require,
 )
-from calc.laws.inverter import SPLIT_PHASE, limit_of_one_leg
+from calc.laws import load_source
+from calc.laws.inverter import SPLIT_PHASE
+from calc.laws.load_source import LoadSource
 from calc.laws.loads import Legs, Load, Supply, Together
+from calc.laws.outlet import FED_BY, INVERTER, WALL
 from calc.quantity import Quantity, constant, largest, need
-from calc.sources import ANSI_C84_1, COMMON_PRACTICE, OWN_DERIVATION
+from calc.sources import ANSI_C84_1, COMMON_PRACTICE, NEC_2023, OWN_DERIVATION
 from calc.units import VA, A, V, W, percent
 
 COUNTS = ("1", "2", "3", "4", "5", "6")
+ALONE, PASSING = {"fed_by": (INVERTER,)}, {"fed_by": (WALL,)}
 BY_ITSELF, IN_ORDER = "any of them may start by itself", "by hand, one after the other"
 RUN_HELP = "Watts or volt-amperes on its plate, the larger; 0 for not there"
 VOLTS_HELP = "On its plate; 120 V hangs on one leg, 240 V on both"
@@ -70,7 +74,14 @@ class LoadsTogether(Check):
         COUNTS,
         run=ask_fact("P", "loads.running_watts", 1000 * VA, help=RUN_HELP),
         start=ask_fact("S", "loads.start_power", 1500 * VA),
-        volts=pick_fact("loads.volts", "120 V", ("120 V", "240 V"), rules=(NEC,), when={"system": (SPLIT_PHASE,)}, help=VOLTS_HELP),
+        volts=pick_fact(
+            "loads.volts",
+            "120 V",
+            ("120 V", "240 V"),
+            rules=(NEC,),
+            when=({"system": (SPLIT_PHASE,)}, {"fed_by": (WALL,)}),
+            help=VOLTS_HELP,
+        ),
     )
     starts: str = pick(
         "How they start",
@@ -79,39 +90,56 @@ class LoadsTogether(Check):
         habit=True,
         help="A compressor, fridge or pump starts by itself; then the first is the answer",
     )
-    continuous: Quantity = ask_fact("P_r", "inverter.continuous", 5000 * VA, common=(3000 * VA, 5000 * VA, 6000 * VA))
-    surge: Quantity = ask_fact("P_s", "inverter.surge", 10_000 * VA)
-    system: str = pick_fact("inverter.system", SPLIT_PHASE, rules=(NEC,))
+    fed_by: str = pick_fact(
+        "now.plugged_into",
+        INVERTER,
+        (INVERTER, WALL),
+        label="What feeds the outlet",
+        help="Plugged in, the wall feeds them through the inlet, and the bank only helps where the manual says so",
+        means=FED_BY,
+        habit=True,
+    )
+    continuous: Quantity = ask_fact(
+        "P_r", "inverter.continuous", 5000 * VA, when=ALONE, common=(3000 * VA, 5000 * VA, 6000 * VA)
+    )
+    surge: Quantity = ask_fact("P_s", "inverter.surge", 10_000 * VA, when=ALONE)
+    system: str = pick_fact("inverter.system", SPLIT_PHASE, rules=(NEC,), when=ALONE)
     one_leg: str = pick_fact("inverter.one_leg", "no", rules=(NEC,), when={"system": (SPLIT_PHASE,)})
+    inlet: str = pick_fact("inlet.configuration", "L5-30", rules=(NEC,), when=PASSING)
+    inlet_rating: Quantity = ask_fact("I_in", "inlet.rating", 30 * A, when=PASSING)
+    inlet_breaker: Quantity = ask_fact("I_W", "inlet.breaker", 30 * A, when=PASSING)
+    relay: Quantity = ask_fact("I_rel", "inverter.pass_through", 50 * A, when=PASSING)
     running: Quantity = ask_fact(
         "S_x", "now.running", 0 * W, habit=True, help="What runs besides, a charger or lights: the sum of their watts"
     )
 
     def solve(self) -> Answer:
-        there = self._there()
+        there, source = self._there(), self._source()
         total = need("P_all", "All of them running", self.running + self._sum(self._run(k) for k in there), VA)
         worst = self._worst_start(total)
         return answer(
+            *(rest for k in there for rest in source.gives(self._volts(k), str(k))),
             require(
-                total <= self.continuous,
+                total <= source.whole,
+                comfortable=source.easy(total, source.whole),
                 label="While they run",
-                yes="The inverter carries them all.",
-                tight="Together they ask {left} of its {right}.",
-                no="Together they ask {left}; the inverter gives {right} and switches off.",
+                yes=f"{source.name} carries them all.",
+                tight=f"{source.name} is asked for {{left}} of its {{right}}.",
+                no=f"Together they ask {{left}}; {source.name[0].lower()}{source.name[1:]} gives {{right}} and {source.gives_up}.",
             ),
             require(
-                worst <= self.surge,
+                worst <= source.surge,
                 label="At the worst start",
-                yes="The inverter carries the worst start.",
+                yes=f"{source.name} carries the worst start.",
                 tight="The worst start asks {left} of its {right}.",
-                no="The worst start asks {left}; the inverter gives {right} for a moment and switches off.",
+                no=f"The worst start asks {{left}}; {source.name[0].lower()}{source.name[1:]} gives {{right}} for a moment and {source.gives_up}.",
             ),
-            *self._legs(),
+            *self._legs(source),
             say=f"All {len(there)} may run together: {total:up}, and {worst:up} at the worst start.",
             notes=self._naive(worst),
             total_running=total,
             worst_start=worst,
-            share_used=need("u_run", "Share of its rating in use", total / self.continuous, percent),
+            share_used=need("u_run", "Share in use of what feeds them", total / source.whole, percent),
         )
 
     # --- what is there --------------------------------------------------------------------------------------------
@@ -130,8 +158,19 @@ class LoadsTogether(Check):
     def _two_legs(self, k: int) -> bool:
         return not self._on_legs() or getattr(self, f"volts_{k}") == "240 V"
 
+    def _volts(self, k: int) -> str:
+        return str(getattr(self, f"volts_{k}")) if self.rules == NEC else "230 V"
+
+    def _source(self) -> LoadSource:
+        if self.fed_by == WALL:
+            pattern = self.inlet if self.rules == NEC else None
+            return load_source.inlet(pattern, self.inlet_breaker, self.inlet_rating, self.relay)
+        if self.rules == NEC:
+            return load_source.inverter(self.continuous, self.surge, self.system, self.one_leg, by_legs=True)
+        return load_source.inverter(self.continuous, self.surge, "230 V", "no", by_legs=False)
+
     def _on_legs(self) -> bool:
-        return self.rules == NEC and self.system == SPLIT_PHASE
+        return self._source().leg is not None
 
     def _sum(self, parts: Iterator[Quantity]) -> Quantity:
         return reduce(lambda left, right: left + right, parts, 0 * VA)
@@ -140,15 +179,14 @@ class LoadsTogether(Check):
         loads = tuple(
             Load(self._run(k).number_in(VA), self._start(k).number_in(VA), self._two_legs(k)) for k in self._there()
         )
-        on_legs = self._on_legs()
-        share = 1 if on_legs and self.one_leg == "yes" else 2
+        source = self._source()
         return Together(
             loads,
             Supply(
-                self.continuous.number_in(VA),
-                self.surge.number_in(VA),
-                self.continuous.number_in(VA) / share if on_legs else None,
-                self.surge.number_in(VA) / share if on_legs else None,
+                source.whole.number_in(VA),
+                source.surge.number_in(VA),
+                source.leg.number_in(VA) if source.leg is not None else None,
+                source.leg_surge.number_in(VA) if source.leg_surge is not None else None,
                 self.running.number_in(VA),
                 self.starts == IN_ORDER,
             ),
@@ -180,14 +218,12 @@ class LoadsTogether(Check):
 
     # --- legs -----------------------------------------------------------------------------------------------------
 
-    def _legs(self) -> tuple[Requirement, ...]:
+    def _legs(self, source: LoadSource) -> tuple[Requirement, ...]:
         """Each leg, with the loads hung as well as they can be; what runs besides counts on both, not knowing where."""
         there = self._there()
-        if not self._on_legs() or not there:
+        if source.leg is None or source.leg_surge is None or not there:
             return ()
         best = self._together().best_legs(range(len(there)), 1)[0]
-        leg = limit_of_one_leg(self.continuous, self.one_leg)
-        leg_surge = limit_of_one_leg(self.surge, self.one_leg, "P_sl", "Most that one leg may give for a moment")
         rests = []
         for name, places in (("A", best.on_a), ("B", best.on_b)):
             on = tuple(there[i] for i in places)
@@ -195,7 +231,8 @@ class LoadsTogether(Check):
             held = f"Leg {name} with load {_listed(on)}" if on else f"Leg {name}"
             rests.append(
                 require(
-                    run <= leg,
+                    run <= source.leg,
+                    comfortable=source.easy(run, source.leg),
                     label=f"Leg {name} while they run",
                     yes="The leg carries it.",
                     tight=f"{held} asks {{left}} of its {{right}}.",
@@ -204,7 +241,7 @@ class LoadsTogether(Check):
             )
             rests.append(
                 require(
-                    peak <= leg_surge,
+                    peak <= source.leg_surge,
                     label=f"Leg {name} at the worst start",
                     yes="The leg carries its worst start.",
                     tight=f"{held} asks {{left}} of {{right}} at its worst start.",
@@ -278,6 +315,7 @@ class LoadsTogether(Check):
 
     fixes = (
         *(Fix(f"Leave load {k} off", _off(k)) for k in reversed(COUNTS)),
+        option("fed_by", INVERTER, "Pull the plug and run them from the inverter"),
         option("starts", IN_ORDER, "Start them by hand, one after the other, with nothing that starts by itself"),
         less("running", 50 * W, "Switch off what runs besides, down to {running}"),
     )
@@ -287,6 +325,13 @@ class LoadsTogether(Check):
             "A tool that stops because the inverter switched off starts again when the power comes back",
             "A blade or drill that starts by itself cuts a hand",
             "Switch every tool off before the inverter is switched on again",
+        ),
+        Caution(
+            "CAUTION",
+            "Plugged in, what runs on the rig hangs on a breaker in the building",
+            "It opens where you cannot reset it, and others lose their light",
+            "Start the hard ones unplugged, or with the bank's support switched on where the manual offers it",
+            only=lambda check: check.fed_by == WALL,
         ),
         Caution(
             "NOTICE",
@@ -313,6 +358,19 @@ class LoadsTogether(Check):
             expect={"worst_start": "6900 VA"},
             verdict="tight",
             source=OWN_DERIVATION.at("in the best order the second start, 5400 VA beside 1500 VA, is the worst"),
+        ),
+        Example(
+            given={"count": "2", "run_1": "1500", "start_1": "1500", "run_2": "1440", "start_2": "1440"}
+            | {"fed_by": WALL, "inlet": "L5-30", "inlet_rating": "30", "inlet_breaker": "20"},
+            expect={"total_running": "2940 VA"},
+            verdict="no",
+            source=NEC_2023.at("210.23: all loads of a circuit count; 2940 VA at 120 V are 24.5 A on 20 A"),
+        ),
+        Example(
+            given={"count": "2", "run_1": "1500", "start_1": "1500", "run_2": "1440", "start_2": "1440"}
+            | {"fed_by": WALL, "inlet": "14-30", "inlet_rating": "30", "inlet_breaker": "30"},
+            verdict="go",
+            source=NEC_2023.at("210.20(A): 12.5 A and 12 A on two legs of 30 A"),
         ),
         Example(
             given={"count": "2", "run_1": "5400", "start_1": "5400", "run_2": "0", "start_2": "0"}
