@@ -138,6 +138,7 @@ Options = Iterable[str] | Mapping[str, tuple[str, ...]]
 
 def ask(symbol: str, label: str, default: Quantity, **more: Any) -> Any:
     """A number that only this question wants: see `Ask`."""
+    _no_fact(label, more)
     return Ask(symbol=symbol, label=label, default=default, **more)
 
 
@@ -162,6 +163,17 @@ def ask_reading(symbol: str, what: str, default: Quantity, **more: Any) -> Any:
 
 def pick(label: str, options: Options, default: str | Mapping[str, str], **more: Any) -> Any:
     """A choice that only this question wants: see `Pick`."""
+    _no_fact(label, more)
+    return _choice(label, options, default, **more)
+
+
+def _no_fact(label: str, more: Mapping[str, Any]) -> None:
+    """What is true of the rig is asked by its fact, so that its words are said once."""
+    if "fact" in more:
+        raise TypeError(f"{label}: ask it by its fact, with ask_fact or pick_fact")
+
+
+def _choice(label: str, options: Options, default: str | Mapping[str, str], **more: Any) -> Pick:
     by_rules = options if isinstance(options, Mapping) else dict.fromkeys(RULE_SETS, tuple(options))
     defaults = default if isinstance(default, Mapping) else dict.fromkeys(by_rules, default)
     more.setdefault("rules", tuple(by_rules))
@@ -176,12 +188,12 @@ def pick_fact(fact: str, default: str | Mapping[str, str], options: Options = ()
     """
     known = fact_at(fact)
     words = {"label": known.label, "help": known.help} | more
-    return pick(options=options or known.options, default=default, fact=fact, **words)
+    return _choice(options=options or known.options, default=default, fact=fact, **words)
 
 
 def how_many(things: str, label: str, counts: tuple[str, ...], default: str, help: str) -> Any:
     """How many things a list of the rig holds."""
-    return pick(label, counts, default, fact=f"{things}.#", help=help)
+    return _choice(label, counts, default, fact=f"{things}.#", help=help)
 
 
 def each(things: str, counted_by: str, counts: tuple[str, ...], **columns: Any) -> Each:

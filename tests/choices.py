@@ -10,5 +10,6 @@ def picks_that_ask(check: type[Check], name: str, rules: str) -> dict[str, str]:
     found: dict[str, str] = {}
     for case in check.asks[name].cases[:1]:
         for other, options in case.items():
-            found |= picks_that_ask(check, other, rules) | {other: options[0]}
+            offered = check.asks[other].options(rules)  # type: ignore[union-attr]
+            found |= picks_that_ask(check, other, rules) | {other: next(word for word in options if word in offered)}
     return found

@@ -9,7 +9,7 @@ import pytest
 
 from calc import as_json, units
 from calc.catalogue import all_checks
-from calc.check import GO, NO, NOT_KNOWN, TIGHT, Ask, Check, Example, Named, Pick, ask_fact
+from calc.check import GO, NO, NOT_KNOWN, TIGHT, Ask, Check, Example, Named, Pick, ask, ask_fact
 from calc.facts import fact_at
 from calc.form import Asked, defaults, fill, published
 from calc.quantity import Quantity
@@ -155,6 +155,8 @@ def test_a_rule_set_that_is_not_worked_is_not_known_and_says_so(check: type[Chec
 
 
 def test_an_ask_of_a_fact_that_no_rig_has_or_that_measures_something_else_is_refused() -> None:
+    with pytest.raises(TypeError, match="ask_fact"):
+        ask("c", "Colour", 1 * units.one, low=0 * units.one, high=2 * units.one, help="Look", fact="bank.series")
     with pytest.raises(LookupError, match="bank.colour"):
         ask_fact("c", "bank.colour", 1 * units.one)
     with pytest.raises(TypeError, match="another kind of unit"):

@@ -332,7 +332,7 @@ def test_the_resistive_loss_goes_with_the_mean_of_the_square() -> None:
         mean, square = mean + weight * watts, square + weight * watts**2
     typed = {f"watts_{k}": f"{watts}" for k, (watts, _) in enumerate(loads, 1)} | {f"hours_{k}": f"{hours}" for k, (_, hours) in enumerate(loads, 1)}  # fmt: skip
     answer = ask(
-        "run/hours-for-loads", **typed, count="3", running="0", idle="60", continuous="5000", peak_efficiency="93"
+        "run/hours-for-loads", **typed, between="stays on", count="3", running="0", idle="60", continuous="5000", peak_efficiency="93"
     )
     room = 1 / 0.93 - 1.03
     drawn = 60 + 1.03 * mean + (room / 2) ** 2 / 60 * square

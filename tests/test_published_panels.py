@@ -107,7 +107,7 @@ def test_a_small_margin_in_the_cold_is_tight() -> None:
     assert verdict_on(ask("choose/panel-string", **PANEL, series="2", count="2", controller_volts=f"{volts / 0.98:.3f}"), "Coldest morning") == TIGHT  # fmt: skip
 
 
-STRINGS = {"short_amps": "10.43", "fuse_limit": "20", "series": "2", "size": "10 AWG", "ambient": "40 °C"}
+STRINGS = {"open_volts": "37.2", "short_amps": "10.43", "fuse_limit": "20", "series": "2", "size": "10 AWG", "ambient": "40 °C"}
 
 
 def test_fuses_are_needed_from_the_third_string_on() -> None:
