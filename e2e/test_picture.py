@@ -10,7 +10,7 @@ import pytest
 import resvg_py
 from conftest import Phone
 from PIL import Image
-from playwright.sync_api import Page
+from playwright.sync_api import FilePayload, Page, expect
 
 from calc.rig import example_rig
 from calc.sharing import shared
@@ -59,6 +59,18 @@ def test_a_code_is_read_off_a_photograph_without_signal(away: Page, server: Serv
         assert look(away, server, as_taken(kind)) == shared(example_rig(), ADDRESS).texts[0]
     # The keeper asks in vain whether there is an update; the policy has nothing to complain of.
     assert [complaint for complaint in phone.complaints if "ERR_CONNECTION_REFUSED" not in complaint] == []
+
+
+def test_a_rig_is_taken_in_from_pictures_of_its_codes(phone: Phone) -> None:
+    page = phone.install("rig/")
+    sharing = shared(example_rig(), ADDRESS)
+    pictures = [bytes(resvg_py.svg_to_bytes(svg_string=sharing.code(number), width=700)) for number in range(sharing.count, 0, -1)]
+    files: list[FilePayload] = [{"name": "code.png", "mimeType": "image/png", "buffer": picture} for picture in pictures]
+    page.locator("#rig-picture").set_input_files(files)
+    expect(page.locator("#read")).to_contain_text(f"This is a rig: {example_rig().name}")
+    page.locator("#rig-take").click()
+    expect(page.locator("#rigs")).to_contain_text(example_rig().name)
+    assert phone.complaints == []
 
 
 def test_a_picture_without_a_code_says_nothing_and_what_is_no_picture_is_told(away: Page, server: Server) -> None:

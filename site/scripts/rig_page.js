@@ -25,6 +25,7 @@ export class RigPage {
     byId("main").addEventListener("click", (event) => this.#act(event));
     byId("rig-undo").addEventListener("click", () => this.#undo());
     byId("rig-file").addEventListener("change", () => this.#readFile());
+    byId("rig-picture").addEventListener("change", () => this.#readPictures());
     byId("rig-text").addEventListener("change", () => this.#read(/** @type {HTMLInputElement} */ (byId("rig-text")).value));
     byId("rig-take").addEventListener("click", () => this.#take());
     addEventListener("popstate", () => this.#showPart());
@@ -171,6 +172,20 @@ export class RigPage {
   async #readFile() {
     const [file] = /** @type {HTMLInputElement} */ (byId("rig-file")).files ?? [];
     if (file) this.#read(await file.text());
+  }
+
+  /** A phone's camera may open codes in a browser that does not share what is kept here; so they are read here too. */
+  async #readPictures() {
+    const input = /** @type {HTMLInputElement} */ (byId("rig-picture"));
+    const words = byId("rig-words").dataset;
+    byId("read").textContent = words.wordLooking ?? "";
+    const { textIn } = await import("./picture.js");
+    for (const picture of input.files ?? []) {
+      const text = await textIn(picture).catch(() => "");
+      if (text) await this.#read(text);
+      else byId("read").textContent = words.wordNone ?? "";
+    }
+    input.value = "";
   }
 
   /** What is taken in is shown before it is kept.  @param {string} text */
