@@ -47,6 +47,16 @@ ASKED: list[tuple[str, Mapping[str, Quantity | str]]] = [
     ("run/car-distance", {"cars.0.charging_amps": 30 * u.A}),
     ("refill/battery-limit", {"now.cells": -4 * u.degC}),
     ("choose/bank-from-cells", {"bank.series": 20 * u.one}),
+    ("wire/cable-in-a-short", {"devices.0.clearing_time": 0.5 * u.s}),
+    ("protect/bond-and-ground", {"wiring.bond_wire": "14 AWG"}),
+    ("protect/inlet-backfeed", {"inlet.transfer": "one pole only, or nothing"}),
+    ("protect/ground-fault", {"outlets.0.ground_fault": "none"}),
+    ("choose/precharge", {"precharge.pulse": 20 * u.J}),
+    ("run/welder", {"cables.3.size": "14 AWG", "loads.2.duty": 100 * u.percent}),
+    ("roll/parking", {"chassis.brake_force": 0 * u.N, "chassis.chocks": "none"}),
+    ("roll/tyres", {"chassis.rated_speed": 3 * u.mph}),
+    ("shelter/box-heat", {"box.fan_flow": 1 * u.m3_per_h, "box.colour": "dark"}),
+    ("shelter/weather-rating", {"box.openings": "a gap facing up"}),
 ]
 
 
