@@ -95,6 +95,9 @@ PLACE = {
         "The worst of it",
         options=("pushed on a floor", "pushed over rough ground", "towed on a road", "towed off road"),
     ),
+    "main_switch": Fact(
+        "Where everything is switched off", "So that a stranger finds it in smoke: the red knob, rear left"
+    ),
 }
 
 WORK = {

@@ -228,4 +228,5 @@ DEVICE = {
         10 * u.A2s,
         100_000_000 * u.A2s,
     ),
+    "where": Fact("Where it sits", "So that a stranger finds it: left in the battery box, behind the red cover"),
 }
