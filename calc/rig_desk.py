@@ -15,6 +15,7 @@ from calc import editing, units
 from calc.board import LiveBoard
 from calc.catalogue import check_called
 from calc.check import NEC
+from calc.day import day_of
 from calc.form import Asked, as_fact, fill, subject_of, to_keep
 from calc.quantity import Quantity
 from calc.reading import Unreadable
@@ -62,6 +63,9 @@ class Desk:
 
     def walk_round(self) -> Told:
         return {"html": self._renderer.walk_round_pieces(self._rig, self._rules)}
+
+    def day(self) -> Told:
+        return {"html": self._renderer.day_pieces(day_of(self._rig))}
 
     def part(self) -> Told:
         """One part of the rig as a form; without a key, the list of all parts."""
@@ -176,5 +180,5 @@ def with_value(rig: Rig, path: str, value: Quantity | str) -> Rig:
 
 
 QUESTIONS: dict[str, Callable[[Desk], Told]] = {"walk-round": Desk.walk_round} | {
-    name: getattr(Desk, name) for name in ("board", "now", "part", "start", "example", "read", "share", "proof", "fact", "facts", "add", "copy", "remove", "keep")
+    name: getattr(Desk, name) for name in ("board", "now", "day", "part", "start", "example", "read", "share", "proof", "fact", "facts", "add", "copy", "remove", "keep")
 }

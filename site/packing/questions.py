@@ -19,6 +19,7 @@ UNREADABLE = "12 x 12"
 RIG_QUESTIONS = (
     ("now", {}),
     ("walk-round", {}),
+    ("day", {}),
     ("facts", {"facts": '{"bank.energy": {"value": 9, "unit": "kWh"}}'}),
     ("part", {}),
     ("part", {"part": "bank"}),

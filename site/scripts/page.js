@@ -9,7 +9,7 @@ import { Python } from "./python.js";
 import { RigPage } from "./rig_page.js";
 import { saveHere, sayHowPythonIs } from "./saved.js";
 import { StartPage } from "./start_page.js";
-import { WalkRoundPage } from "./walk_round_page.js";
+import { WholePage } from "./whole_page.js";
 
 const page = document.documentElement;
 
@@ -43,5 +43,6 @@ if (form instanceof HTMLFormElement) new CheckPage(python, desk, form);
 if (byId("rows")) new BoardPage(desk);
 const start = byId("start");
 if (start instanceof HTMLFormElement) new StartPage(python, desk, start);
-if (byId("walk-round")) new WalkRoundPage(desk);
+const whole = /** @type {HTMLElement | null} */ (document.querySelector("[data-whole]"));
+if (whole) new WholePage(desk, whole.dataset.whole ?? "");
 if (byId("rigs-here")) new RigPage(python, desk);

@@ -1,26 +1,32 @@
-// The walk-round of the rig in use. A change that it proposes is made in the rig on one tap, and the rig walked round again.
+// A page about the whole rig in use: its walk-round, its day. A change that the page proposes is made in the rig on one
+// tap, and the page asked again.
 import { usualTerms } from "./fields.js";
 import { byId, place } from "./pieces.js";
 import { onOtherTab } from "./rigs.js";
 import { say } from "./state.js";
 
-export class WalkRoundPage {
+export class WholePage {
   #desk;
+  #what;
 
-  /** @param {import("./desk.js").Desk} desk */
-  constructor(desk) {
+  /**
+   * @param {import("./desk.js").Desk} desk
+   * @param {string} what  the question in calc/rig_desk.py
+   */
+  constructor(desk, what) {
     this.#desk = desk;
-    byId("faults").addEventListener("click", (event) => this.#tapped(event));
+    this.#what = what;
+    byId("main").addEventListener("click", (event) => this.#tapped(event));
     byId("rig-undo").addEventListener("click", () => this.#undo());
-    onOtherTab(() => desk.open().then(() => this.#walk()));
+    onOtherTab(() => desk.open().then(() => this.#ask()));
     // As it came, the page shows the example's, in the usual units and by the usual rules.
-    if (desk.rig || Object.keys(usualTerms()).length) this.#walk();
+    if (desk.rig || Object.keys(usualTerms()).length) this.#ask();
   }
 
-  async #walk() {
+  async #ask() {
     byId("stale").hidden = false;
     document.documentElement.classList.add("out-of-date");
-    const reply = await this.#desk.ask("walk-round", usualTerms());
+    const reply = await this.#desk.ask(this.#what, usualTerms());
     if (!reply?.html) return;
     place(reply.html);
     byId("stale").hidden = true;
@@ -36,13 +42,13 @@ export class WalkRoundPage {
     if (!reply?.rig) return;
     say("rig-done", "changed", { name: proposal.textContent ?? "" });
     byId("rig-undo").hidden = false;
-    await this.#walk();
+    await this.#ask();
     byId("say").focus();
   }
 
   async #undo() {
     await this.#desk.undo();
     say("rig-done", "undone");
-    this.#walk();
+    this.#ask();
   }
 }
