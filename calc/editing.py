@@ -17,7 +17,7 @@ from calc.opening import LONGEST_NAME, MOST_THINGS, name_in
 from calc.printing import NBSP, printed
 from calc.quantity import Quantity
 from calc.reading import Unreadable, must_be_between, read_choice, read_quantity
-from calc.rig import Known, Rig, document, example_rig
+from calc.rig import Known, Rig, document, example_rig, read_rig
 
 # The questions of a short start, with the rig's name eight: the bank, and whether it may be charged as it stands, which
 # is what ruins one soonest. As nothing is guessed, the other questions then say what they lack, the fewest first.
@@ -32,9 +32,29 @@ START = (
 )
 
 
+# The rigs last read or written, by their documents: the same one comes with one question after another.
+_AT_HAND: dict[str, Rig] = {}
+_MOST_AT_HAND = 4
+
+
 def text_of(rig: Rig) -> str:
     """The rig's document as text: what is stored, exported and read again."""
-    return json.dumps(document(rig), ensure_ascii=False, separators=(",", ":"))
+    text = json.dumps(document(rig), ensure_ascii=False, separators=(",", ":"))
+    return _keep_at_hand(text, rig)
+
+
+def rig_of(text: str) -> Rig:
+    """The rig of a document; not read again where it is at hand. Raises DamagedRig with the reason."""
+    if text not in _AT_HAND:
+        _keep_at_hand(text, read_rig(text))
+    return _AT_HAND[text]
+
+
+def _keep_at_hand(text: str, rig: Rig) -> str:
+    _AT_HAND[text] = rig
+    while len(_AT_HAND) > _MOST_AT_HAND:
+        del _AT_HAND[next(iter(_AT_HAND))]
+    return text
 
 
 # --- one fact ------------------------------------------------------------------------------------------------

@@ -9,6 +9,7 @@ from __future__ import annotations
 
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass, field
+from functools import cache
 
 from calc import units
 from calc.check import NEC, Answer, Ask, Check, Example, Missing, Offer, Pick, as_stated, not_known
@@ -168,12 +169,16 @@ def _is_asked(check: Check, name: str, unsettled: set[str]) -> bool:
     return check.asked(name) and (not cases or any(not case.keys() & unsettled and check.holds(case) for case in cases))
 
 
-def lists_asked(kind: type[Check]) -> set[str]:
+def lists_asked(kind: type[Check]) -> frozenset[str]:
     """The lists of the rig from which a check draws facts."""
     # `parts.1.mass` names its thing itself, and `parts.#` is of them all.
-    facts = (spec.fact for spec in kind.asks.values() if spec.fact.count(".") == 1)
-    groups = {fact.split(".")[0] for fact in facts if not fact.endswith(".#")}
-    return {group for group in groups if f"{group}[]" in FACTS}
+    return _lists_of(tuple(spec.fact for spec in kind.asks.values()))
+
+
+@cache
+def _lists_of(facts: tuple[str, ...]) -> frozenset[str]:
+    groups = {fact.split(".")[0] for fact in facts if fact.count(".") == 1 and not fact.endswith(".#")}
+    return frozenset(group for group in groups if f"{group}[]" in FACTS)
 
 
 def subjects(kind: type[Check], rig: Rig) -> list[int]:

@@ -343,12 +343,14 @@ class Renderer:
             trim_blocks=True,
             lstrip_blocks=True,
         )
+        self._rows: dict[tuple[str, int], tuple[Row, str, Markup]] = {}
         self._environment.filters["signs"] = signs
         self._environment.globals.update(
             chapters=CHAPTERS,
             checks_of=checks_of,
             rule_names=RULE_NAMES,
             people_names=PEOPLE_NAMES,
+            row_html=self._row,
             compared=lambda condition: compared(condition) if isinstance(condition, Condition) else condition.says,
         )
 
@@ -395,6 +397,13 @@ class Renderer:
     def pieces(self, asked: Asked, with_form: bool) -> str:
         """The pieces of the page that change with an answer; with_form: the form's fields as well."""
         return self._render("pieces.html", with_form=with_form, **self._all_of(asked))
+
+    def _row(self, row: BoardRow, root: str) -> Markup:
+        """A row of the board; one that stands as it stood is not rendered anew."""
+        before = self._rows.get(row.row.key)
+        if before is None or before[0] is not row.row or before[1] != root:
+            before = self._rows[row.row.key] = row.row, root, Markup(self._render("row.html", row=row, root=root).rstrip())
+        return before[2]
 
     def board_pieces(self, rows: Iterable[Row], rig: Rig, whose: str, root: str) -> str:
         """The board of a rig. whose: `example`, `changed` (the example, but not as it came) or `own`."""

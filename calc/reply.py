@@ -3,15 +3,16 @@
 from __future__ import annotations
 
 import json
-from functools import cache, lru_cache
+from functools import cache
 from typing import Any
 
 from calc import units
 from calc.catalogue import check_called
 from calc.check import NEC, RULE_SETS, Ask, Check, Pick
+from calc.editing import rig_of
 from calc.form import TYPED, field_text, fill, subject_of
 from calc.rendering import Renderer
-from calc.rig import DamagedRig, Rig, read_rig
+from calc.rig import DamagedRig, Rig
 
 # What a page may ask for: the answer while typing (quiet about errors), what may come a moment later, all of it at the
 # button, the whole form in other units.
@@ -35,19 +36,13 @@ def reply(message: str) -> str:
         told = _told(
             str(question.get("what")),
             {str(name): str(text) for name, text in question.get("form", {}).items()},
-            _rig(question.get("rig")),
+            rig_of(question["rig"]) if question.get("rig") else None,
         )
     except DamagedRig as problem:
         told = {"problem": str(problem), "damaged": True}
     except (LookupError, ValueError, AttributeError) as problem:
         told = {"problem": str(problem)}
     return json.dumps({"id": question.get("id")} | told, ensure_ascii=False)
-
-
-@lru_cache(maxsize=4)
-def _rig(text: str | None) -> Rig | None:
-    """The same rig comes with one question after another: it is read once."""
-    return read_rig(text) if text else None
 
 
 def _told(what: str, form: dict[str, str], rig: Rig | None) -> dict[str, Any]:

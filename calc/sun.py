@@ -11,6 +11,7 @@ From the grid: the share of the sun above the air that reaches flat ground on fi
 from __future__ import annotations
 
 import math
+from bisect import bisect_right
 from collections.abc import Callable, Iterator
 from dataclasses import dataclass
 from functools import cache
@@ -323,7 +324,7 @@ def _chances() -> Iterator[float]:
 
 def on_a_day(days: tuple[float, ...], share: float) -> float:
     """The energy that `share` of all days stay under, on straight lines through the five kinds of day."""
-    at = min(max(sum(1 for kind in KINDS_OF_DAY if kind <= share), 1), len(days) - 1)
+    at = min(max(bisect_right(KINDS_OF_DAY, share), 1), len(days) - 1)
     low, high = KINDS_OF_DAY[at - 1], KINDS_OF_DAY[at]
     return max(0.0, days[at - 1] + (share - low) / (high - low) * (days[at] - days[at - 1]))
 
@@ -335,17 +336,30 @@ def days_to_gather(
 
     None where that takes more than MOST_DAYS. Days follow one another with the likeness of weather.
     """
-    chances, lasts = _chances(), []
-    for _ in range(runs):
-        gathered, score, day = 0.0, _normal(chances), 0
+    lasts = []
+    for shares in _weather(runs):
+        gathered, day = 0.0, 0
         while gathered < wanted and day < MOST_DAYS:
-            gathered += on_a_day(days, 0.5 * (1 + math.erf(score / math.sqrt(2)))) - used
-            score = ALIKE * score + math.sqrt(1 - ALIKE**2) * _normal(chances)
+            gathered += on_a_day(days, shares[day]) - used
             day += 1
         lasts.append(day if gathered >= wanted else MOST_DAYS + 1)
     lasts.sort()
     half, nine = lasts[math.ceil(0.5 * runs) - 1], lasts[math.ceil(0.9 * runs) - 1]
     return (half if half <= MOST_DAYS else None), (nine if nine <= MOST_DAYS else None)
+
+
+@cache
+def _weather(runs: int) -> tuple[tuple[float, ...], ...]:
+    """Days in a row, run by run: the share of all days that each one is better than. It is the same wherever it falls."""
+    chances = _chances()
+    return tuple(tuple(_days_alike(chances)) for _ in range(runs))
+
+
+def _days_alike(chances: Iterator[float]) -> Iterator[float]:
+    score = _normal(chances)
+    for _ in range(MOST_DAYS):
+        yield 0.5 * (1 + math.erf(score / math.sqrt(2)))
+        score = ALIKE * score + math.sqrt(1 - ALIKE**2) * _normal(chances)
 
 
 def _normal(chances: Iterator[float]) -> float:
