@@ -183,15 +183,21 @@ SECOND_BANK = {
         "On both plates; different ones do not belong together",
         options=("LFP, both", "another, or mixed"),
     ),
-    "volts": Fact("Volts at rest", "After an hour without load, with the same meter as the first", 8 * u.V, 120 * u.V),
-    "charge": Fact("Charge left", "On its monitor; not from its volts", 0 * u.percent, 100 * u.percent),
-    "capacity": Fact("Capacity of all its strings", "On the plates: Ah, all together", 5 * u.Ah, 5000 * u.Ah),
+    "volts": Fact(
+        "Other bank's volts at rest", "After an hour without load, with the same meter as the first", 8 * u.V, 120 * u.V
+    ),
+    "charge": Fact("Other bank's charge", "On its monitor; not from its volts", 0 * u.percent, 100 * u.percent),
+    "capacity": Fact("Other bank's capacity, all strings", "On the plates: Ah, all together", 5 * u.Ah, 5000 * u.Ah),
     "resistance": Fact(
-        "Resistance of the whole",
+        "Other bank's resistance",
         "The ohmic one, of the first second; not that after half a minute",
         0.5 * u.mohm,
         500 * u.mohm,
     ),
-    "out": Fact("Most current out", "Its protection's continuous discharge, all strings", 1 * u.A, 5000 * u.A),
-    "into": Fact("Most current into it", "Its protection's continuous charge, all strings", 0 * u.A, 5000 * u.A),
+    "out": Fact(
+        "Most current out of the other bank", "Its protection's continuous discharge, all strings", 1 * u.A, 5000 * u.A
+    ),
+    "into": Fact(
+        "Most current into the other bank", "Its protection's continuous charge, all strings", 0 * u.A, 5000 * u.A
+    ),
 }

@@ -44,7 +44,7 @@ class TieBanks(Check):
 
     chemistry: str = pick_fact("second_bank.alike", LFP)
     volts_1: Quantity = ask_fact("E_1", "now.bank_volts", 53.2 * V, of="First bank")
-    volts_2: Quantity = ask_fact("E_2", "second_bank.volts", 53.0 * V, of="Second bank")
+    volts_2: Quantity = ask_fact("E_2", "second_bank.volts", 53.0 * V)
     charge_1: Quantity = ask_fact(
         "q_1",
         "now.charge",
@@ -53,15 +53,11 @@ class TieBanks(Check):
         common=(50 * percent, 80 * percent),
         help="On its monitor; not from its volts",
     )
-    charge_2: Quantity = ask_fact(
-        "q_2", "second_bank.charge", 65 * percent, of="Second bank", common=(50 * percent, 80 * percent)
-    )
+    charge_2: Quantity = ask_fact("q_2", "second_bank.charge", 65 * percent, common=(50 * percent, 80 * percent))
     capacity_1: Quantity = ask_fact(
         "Q_1", "bank.whole_capacity", 200 * Ah, of="First bank", common=(100 * Ah, 200 * Ah, 280 * Ah)
     )
-    capacity_2: Quantity = ask_fact(
-        "Q_2", "second_bank.capacity", 140 * Ah, of="Second bank", common=(100 * Ah, 200 * Ah, 280 * Ah)
-    )
+    capacity_2: Quantity = ask_fact("Q_2", "second_bank.capacity", 140 * Ah, common=(100 * Ah, 200 * Ah, 280 * Ah))
     resistance_1: Quantity = ask_fact(
         "R_1",
         "bank.resistance",
@@ -69,12 +65,12 @@ class TieBanks(Check):
         of="First bank",
         help="The ohmic one, of the first second; not that after half a minute",
     )
-    resistance_2: Quantity = ask_fact("R_2", "second_bank.resistance", 20 * mohm, of="Second bank")
+    resistance_2: Quantity = ask_fact("R_2", "second_bank.resistance", 20 * mohm)
     cable: Quantity = ask_fact("R_k", "tie.cable", 3 * mohm, common=(1 * mohm, 3 * mohm, 10 * mohm))
     out_1: Quantity = ask_fact("I_o1", "bank.whole_discharge", 200 * A, of="First bank")
-    out_2: Quantity = ask_fact("I_o2", "second_bank.out", 150 * A, of="Second bank")
+    out_2: Quantity = ask_fact("I_o2", "second_bank.out", 150 * A)
     in_1: Quantity = ask_fact("I_i1", "bank.whole_charge", 100 * A, of="First bank")
-    in_2: Quantity = ask_fact("I_i2", "second_bank.into", 70 * A, of="Second bank")
+    in_2: Quantity = ask_fact("I_i2", "second_bank.into", 70 * A)
     cells: Quantity = ask_fact("θ_c", "now.cells", 15 * degC, help="On the monitors; the coldest of both banks counts")
     fuses: str = pick_fact("tie.fuses", BOTH_ENDS)
     fuse: Quantity = ask_fact("I_fu", "tie.fuse", 125 * A, when={"fuses": (BOTH_ENDS, ONE_END)})
