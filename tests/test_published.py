@@ -53,6 +53,7 @@ def verdict_on(answer: Answer, label: str) -> str:
 
 def test_trap_1_a_75_degree_lug_does_not_take_the_90_degree_column() -> None:
     """NEC 2023, 110.14(C) and Table 310.16: 4 AWG is 85 A at 75 °C, 95 A at 90 °C; 70 A continuous needs 87.5 A."""
+    # trap 1: the 90 °C column at a 75 °C lug says 95 A for 4 AWG; it is 85 A, and 70 A for hours need 3 AWG.
     load = {"continuous_current": "70", "breaker": "90", "terminals": "75 °C", "volts": "240", "run_length": "10"}
     naive = wire(size="4 AWG", **load)
     assert verdict_on(naive, "Lugs") == NO
@@ -67,6 +68,7 @@ def test_trap_2_the_continuous_factor_is_not_stacked_on_heat() -> None:
     24 A continuous and 6 A, 45 °C, four carrying, 75 °C lugs: 8 AWG (50 A at 75 °C; 55·0.87·0.80 = 38.3 A);
     stacking 36/0.87/0.8 = 51.7 A would ask for 6 AWG.
     """
+    # trap 2: 125 % stacked on the factors for heat and crowding asks for a wire that the code does not.
     load = {
         "continuous_current": "24",
         "other_current": "6",
@@ -81,6 +83,17 @@ def test_trap_2_the_continuous_factor_is_not_stacked_on_heat() -> None:
     assert wire(size="8 AWG", **load).verdict == TIGHT
     assert wire(size="8 AWG", **load).results["smallest_size"].text == "8 AWG"
     assert number(wire(size="8 AWG", **load), "corrected_ampacity", u.A) == pytest.approx(38.28, abs=0.005)
+
+
+def test_trap_2_in_the_heat_the_greater_of_two_and_not_their_product() -> None:
+    """NEC 2023, Tables 310.16, 310.15(B)(1)(1): 133.7 A for hours at 45 °C, 60 °C wire (0.71): the greater of 167.1 A and
+    188.3 A is 4/0 AWG (195 A); their product, 235 A, would be 300 kcmil (240 A)."""
+    typed = {"continuous_current": "133.7", "insulation": "60 °C", "ambient": "45 °C", "breaker": "175", "volts": "240", "run_length": "10"}
+    answer = wire(size="4/0 AWG", **typed)
+    assert verdict_on(answer, "Lugs") != NO and verdict_on(answer, "Insulation") != NO
+    assert verdict_on(wire(size="3/0 AWG", **typed), "Insulation") == NO
+    stacked = next(note for note in answer.notes if "laid on top" in note).replace("\u00a0", " ")
+    assert "236 A" in stacked and "189 A" in stacked, "the naive 235.4 A and the code's 188.3 A, rounded up"
 
 
 def test_trap_3_small_conductors_have_a_cap() -> None:
@@ -100,6 +113,7 @@ def test_trap_5_a_cold_reel_reads_less_than_the_wire_at_work() -> None:
 
 def test_trap_6_equal_legs_lose_half_and_an_idle_leg_costs_the_whole_loop() -> None:
     """Kirchhoff: the neutral carries the difference of the legs."""
+    # trap 6: a leg does not lose twice the resistance of its wire: the neutral carries the difference, and the light leg may rise.
     two_wire = number(wire(circuit="one-phase", other_current="15", continuous_current="0"), "volts_lost", u.V)
     equal = number(
         wire(circuit="split-phase", other_current="15", continuous_current="0", lighter_leg="15"), "volts_lost", u.V
@@ -139,6 +153,7 @@ def test_trap_12_the_ground_wire_grows_by_the_unrounded_ratio() -> None:
 
 def test_trap_14_the_table_is_the_current_one() -> None:
     """NEC 2008 gave 12 AWG 25 A and 3 AWG 110 A at 60 and 90 °C; since 2011 Table 310.16 gives 20 A and 115 A."""
+    # trap 14: old reprints of the table say 25 A for 12 AWG at 60 °C and 110 A for 3 AWG at 90 °C; it is 20 A and 115 A.
     assert number(wire(size="12 AWG", terminals="60 °C"), "usable_ampacity", u.A) == 20
     assert (
         number(wire(size="3 AWG", terminals="75 °C", carrying="2", ambient="30 °C"), "corrected_ampacity", u.A) == 115
@@ -211,6 +226,7 @@ def test_under_iec_rules_factors_multiply_and_the_coordination_decides() -> None
 
 def test_trap_28_the_reactance_is_not_divided_by_the_area() -> None:
     """IEC 60364-5-52, Annex G: u = b·(ρ₁·L/S·cos φ + λ·L·sin φ)·I. 95 mm², 100 m, 150 A, cos φ 0.8: 7.13 V."""
+    # trap 28: a published transcription divides the reactance by the area; the standard does not.
     lost = number(
         wire(
             "iec",
@@ -227,11 +243,21 @@ def test_trap_28_the_reactance_is_not_divided_by_the_area() -> None:
     assert lost == pytest.approx(2 * (0.0225 * 100 / 95 * 0.8 + 0.08e-3 * 100 * 0.6) * 150, rel=1e-6)
 
 
+def test_trap_28_a_supply_of_ones_own_may_lose_more_than_the_mains() -> None:
+    """IEC 60364-5-52, Table G.52.1: 3 and 5 % from the mains; 6 % for lights and 8 % for others from a private supply."""
+    load = {"continuous_current": "16", "size": "2.5 mm2", "breaker": "16", "volts": "230", "run_length": "50 m"}
+    assert verdict_on(wire("iec", **load, most_drop="5"), "Volts lost") == NO
+    assert verdict_on(wire("iec", **load, most_drop="8"), "Volts lost") == TIGHT
+    asked = check_called("wire/wire-for-run").asks["most_drop"]
+    assert "6 (lights) or 8 %" in asked.help and any(value.number_in(u.percent) == 8 for value in asked.common)  # type: ignore[union-attr]
+
+
 # --- tool --------------------------------------------------------------------------------------------------------
 
 
 def test_trap_7_a_split_phase_inverter_refuses_on_one_leg_what_it_could_give_on_two() -> None:
     """10 kW split-phase: 5000 W a leg, 41.7 A; 45 A at 120 V is 5.4 kW (common practice, no published source)."""
+    # trap 7: 10 kW on two legs look enough for a 5.4 kW heater of 120 V; one leg gives 41.7 A and the heater takes 45 A.
     heater = {
         "plate": "amps",
         "plate_amps": "45",
@@ -248,6 +274,7 @@ def test_trap_7_a_split_phase_inverter_refuses_on_one_leg_what_it_could_give_on_
 
 def test_trap_8_a_tool_of_constant_power_draws_more_where_the_volts_fall() -> None:
     """1800 W on 100 ft of 14 AWG (0.614 to 0.628 Ω loop): 109.9 V, 16.4 A, not 15; by V² − E·V + R·P = 0."""
+    # trap 8: 1800 W over 120 V look like 15 A; at the end of a long cord an electronic tool takes 16.4 A.
     answer = tool(
         plate="watts",
         plate_watts="1800",
@@ -267,6 +294,7 @@ def test_trap_8_a_tool_of_constant_power_draws_more_where_the_volts_fall() -> No
 
 def test_trap_9_what_an_outlet_gives_is_in_its_pattern() -> None:
     """ANSI/NEMA WD 6: TT-30 is 125 V; 6-50 has no neutral, so no 120 V; 14-50 has both."""
+    # trap 9: a TT-30 looks like a dryer outlet and has 120 V; a 10-30 has no ground, a 6-50 no neutral.
     volts = {
         ("TT-30", "240 V"): NO,
         ("TT-30", "120 V"): GO,
@@ -283,6 +311,7 @@ def test_trap_9_what_an_outlet_gives_is_in_its_pattern() -> None:
 
 def test_trap_24_the_top_of_the_code_letter_band_and_the_square_of_the_volts() -> None:
     """NEC 2023, Table 430.7(B): 2 hp, K: 8.99·2/230 V = 78.2 A. Turning force at 110 V of 230 V is 23 %."""
+    # trap 24: the table's amps are for wires; a start goes by the top of the letter's band, and turning force by the square of the volts.
     answer = tool(
         tool_volts="240 V",
         plate="horsepower",
@@ -298,6 +327,8 @@ def test_trap_24_the_top_of_the_code_letter_band_and_the_square_of_the_volts() -
     assert number(answer, "start_current", u.A) == pytest.approx(78.2 * 240 / 230, rel=0.005)
     assert pytest.approx(0.23, abs=0.005) == (110 / 230) ** 2
     assert number(answer, "torque_at_start", u.one) == pytest.approx((number(answer, "volts_at_start", u.V) / 230) ** 2)
+    # The naive start is that of the bottom of the band, 8.0 kVA/hp: 69.6 A.
+    assert any("69.5" in note and "78.2" in note for note in answer.notes)
 
 
 def test_a_15_amp_outlet_may_stand_on_20_amps_and_no_other_may_exceed_its_rating() -> None:

@@ -78,6 +78,7 @@ def test_a_bare_capacitor_fills_as_a_simulator_says() -> None:
 @needs_ngspice
 def test_trap_17_a_resistance_left_on_stops_it_at_46_6_volts() -> None:
     """ngspice: 256 Ω beside the capacitor. The naive five RC says full after 2.5 s."""
+    # trap 17: five time constants never fill it while something draws: it stops short, or hangs where the electronics wake.
     found = simulated("V1 a 0 51.2\nR1 a b 25\nR2 b 0 256\nC1 b 0 20m ic=0", "op", "print v(b)")
     answer = ask(
         "choose/precharge",
@@ -125,6 +126,7 @@ def test_electronics_of_constant_power_slow_it_as_a_simulator_says() -> None:
 @needs_ngspice
 def test_trap_18_a_bare_closing_is_not_volts_over_resistance() -> None:
     """ngspice: 54 V, 12 mΩ, 3 µH, 20 mF: 2432 A, not 4500 A, and 63.2 V on capacitors of 63 V."""
+    # trap 18: a bare closing is not volts over resistance: 2432 A and not 4500 A, but 63.2 V on capacitors of 63 V.
     found = simulated(
         "V1 a 0 54\nR1 a b 12m\nL1 b c 3u ic=0\nC1 c 0 20m ic=0",
         "tran 0.2u 3m 0 0.2u uic",
@@ -173,6 +175,7 @@ EQUAL = {
 
 def test_trap_19_the_first_second_goes_by_the_ohmic_resistance() -> None:
     """Ohm's law: 1.6 V over 16 mΩ is 100 A at once; the 28 mΩ of half a minute would say 57 A."""
+    # trap 19: 0.8 V between two lithium banks look like nothing and are half the charge; the first second goes by the ohmic part.
     apart = {"volts_1": "53.6 V", "volts_2": "52 V", "in_2": "70"}
     ohmic = ask("protect/tie-banks", resistance_1="6 mohm", resistance_2="6 mohm", cable="4 mohm", **apart)
     slow = ask("protect/tie-banks", resistance_1="12 mohm", resistance_2="12 mohm", cable="4 mohm", **apart)
@@ -222,6 +225,34 @@ def test_levelling_out_is_what_an_adaptive_solver_finds(full: int, low: int) -> 
     names = ("amps_after_a_minute", "amps_after_ten_minutes", "amps_after_an_hour")
     for name, charges in zip(names, run.y.T, strict=True):
         assert number(answer, name, u.A) == pytest.approx(flows(list(charges)), rel=0.01, abs=0.05), name
+
+
+@needs_ngspice
+@pytest.mark.parametrize(("full", "low"), [(100, 30), (80, 30)])
+def test_levelling_out_is_what_a_circuit_simulator_finds(full: int, low: int) -> None:
+    """ngspice, transient of an hour: two charges on capacitors, each behind the curve of its rest volts, over 20 mΩ."""
+    from calc.tables import table
+
+    curve = table("lfp_open_circuit")
+    points = ",".join(f"{float(row) / 100},{curve.text(row, 'volts')}" for row in curve.rows)
+    times = {"minute": 60, "ten": 600, "hour": 3599}
+    found = simulated(
+        f"""C1 q1 0 1 ic={full / 100}
+C2 q2 0 1 ic={low / 100}
+R1 q1 0 1e12
+R2 q2 0 1e12
+BE1 e1 0 V=pwl(v(q1),{points})
+BE2 e2 0 V=pwl(v(q2),{points})
+BF1 q1 0 I=(v(e1)-v(e2))/0.020/{280 * 3600}
+BF2 0 q2 I=(v(e1)-v(e2))/0.020/{280 * 3600}
+BI i 0 V=(v(e1)-v(e2))/0.020""",
+        "tran 1 3600 0 1 uic",
+        *(f"meas tran {name} find v(i) at={at}" for name, at in times.items()),
+    )
+    answer = ask("protect/tie-banks", charge_1=str(full), charge_2=str(low), cable="4 mohm", **EQUAL)
+    names = ("amps_after_a_minute", "amps_after_ten_minutes", "amps_after_an_hour")
+    for name, when in zip(names, times, strict=True):
+        assert number(answer, name, u.A) == pytest.approx(found[when], rel=0.01, abs=0.05), name
 
 
 @needs_ngspice
@@ -308,6 +339,7 @@ def test_the_shares_are_those_of_a_circuit_simulator(takeoff: str, count: int, f
 
 def test_trap_20_four_alike_from_one_end_are_not_alike() -> None:
     """By hand, from the far end: 1, 1.167, 1.528, 2.143: 73, 52, 40 and 34 of 200 A; across 54, 46, 46, 54."""
+    # trap 20: two batteries of 100 A do not make 200 A, and four taken off at one end do not share alike.
     row = {"count": "4", "load_amps": "200", "each": "200", "battery": "3 mohm", "strongest": "3 mohm"}
     row |= {"link": "0.25 mohm"}
     same = ask("choose/parallel-takeoff", takeoff="both wires at the same end", **row)

@@ -68,6 +68,7 @@ def test_trap_4_watts_over_nominal_volts_is_too_low_for_cables() -> None:
     The naive 6452 W over 51.2 V says 126.0 A; it is 131.0 A under load, 140.3 A at the cut-off of 46 V, and with the
     ripple of a one-phase output 160.5 A under load heat the cable (√1.5 of the average).
     """
+    # trap 4: watts over the nominal volts say 126 A; it is 131 A under load, 140 A at the cut-off, 160 A for the cable's heat.
     answer = ask(
         "choose/bank-current", continuous="6000", surge="6000", measured_efficiency="93", resistance="15 mohm", **BANK
     )
@@ -156,6 +157,7 @@ def test_trap_13_a_fuse_must_break_these_volts_and_this_short_on_dc(
     family: str, volts: str, amps: str, label: str
 ) -> None:
     """58 V on a 58.4 V bank; 6 kA at 7.4 kA; a fuse with ac volts only. Ratings as printed on such parts."""
+    # trap 13: a fuse of 58 V on a bank of 58.4 V, of 6 kA at a short of 7.4 kA, or with 200 kA for ac and nothing for dc.
     answer = ask("protect/battery-fuse", family=family, dc_volts=volts, interrupting=amps, **FUSE)
     assert verdict_on(answer, label) == NO and answer.verdict == NO
 
@@ -195,6 +197,7 @@ def test_trap_26_one_current_three_cables_and_why() -> None:
 
     1.25 · 131 A = 163.8 A. The 105 °C column for boats would say 3 AWG (180 A): its 75 °C lugs do not allow it.
     """
+    # trap 26: the same 131 A ask for 2/0, 2 or 3 AWG by three tables: the page says which and why.
     answer = ask("wire/battery-cable", amps="131", **CABLE)
     code, boat = answer.results["smallest_size"], answer.results["smallest_on_a_boat"]
     assert (code.text, boat.text) == ("2/0 AWG", "2 AWG")
@@ -229,6 +232,7 @@ def test_only_large_cables_share_a_current_and_four_of_them_crowd() -> None:
 
 def test_trap_15_ten_times_the_amp_hours_is_for_lead_acid_alone() -> None:
     """E/R with 16 cells of 0.18 mΩ and 0.5 mΩ of links, 52.8 V: 15.6 kA from 280 Ah, 56 times, not ten."""
+    # trap 15: ten times the amp-hours is a rule for lead-acid; a lithium bank of 280 Ah gives 56 times.
     lithium = ask(
         "protect/short-circuit", cell_resistance="0.18 mohm", series="16", strings="1", leads="0.5 mohm",
         highest_volts="52.8", capacity="280",
@@ -363,6 +367,7 @@ def test_trap_8_an_electronic_tool_draws_more_when_the_volts_fall() -> None:
 
 def test_trap_27_the_cord_table_is_not_the_wire_table_and_a_drum_takes_two_thirds() -> None:
     """NEC 2023, Table 400.5(A)(1): 12 AWG 25 A with two carrying, 20 A with three; BS 7671, 4F1A note: four layers 0.35."""
+    # trap 27: the cord table is not the wire table; three carrying wires have a column of their own, and a full drum leaves a third.
     load = {"cord": "12 AWG", "plug": "50", "breaker": "50", "plate": "amps", "plate_amps": "5"}
     assert number(cord(carrying="two", **load), "allowed_current", u.A) == 25
     assert number(cord(carrying="three: 120/240 V with unequal legs", **load), "allowed_current", u.A) == 20
@@ -372,6 +377,7 @@ def test_trap_27_the_cord_table_is_not_the_wire_table_and_a_drum_takes_two_third
 
 def test_trap_30_a_chargers_table_allows_a_cord_that_the_code_does_not() -> None:
     """15 A over 25 ft: the manuals of chargers print 16 AWG; NEC 2023, Table 400.5(A)(1) gives it 13 A."""
+    # trap 30: a charger's manual allows 16 AWG for 15 A over 25 ft; the code's table for cords gives it 13 A.
     answer = cord(cord="16 AWG", cord_length="25 ft", plate="amps", plate_amps="15")
     assert verdict_on(answer, "Cord") == NO
     assert any("16 AWG" in note and "13" in note for note in answer.notes)

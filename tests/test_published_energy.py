@@ -204,6 +204,7 @@ def test_trap_21_hours_are_not_amp_hours_over_amps() -> None:
 
     By scipy on the same curve; the charge where the current begins to fall is 64 %, where 53.2 V + 1.2 V are 54.4 V.
     """
+    # trap 21: amp-hours over amps leave out that the current falls once the charger holds its volts.
     slow = ask("refill/hours-to-full", **BIG, charger_set="100", charge_volts="54.4", resistance="12")
     hours, end = filled_by_solver(280, 0.012, 14400 * 0.92, 100, 54.4, 0.2, 14)
     assert number(slow, "time_to_mark", u.h) == pytest.approx(hours, rel=0.006) and hours > 1.1 * 2.24
@@ -297,6 +298,7 @@ def test_trap_22_hours_are_not_energy_times_efficiency_over_watts() -> None:
 
     Against a constant-power discharge of a flat 51.2 V behind 12 mΩ, by scipy.
     """
+    # trap 22: energy times efficiency over watts leaves out the idle draw, the square of the load and the bank's own heat.
     answer = ask("run/hours-for-loads", **STEADY, watts_1="3000", bank_energy="14.336", idle="60", continuous="6000", peak_efficiency="92", resistance="12", bank_volts="51.2")  # fmt: skip
     drawn = number(answer, "power_from_bank", u.W)
     amps = (51.2 - math.sqrt(51.2**2 - 4 * 0.012 * drawn)) / 0.024

@@ -47,6 +47,7 @@ def verdict_on(answer: Answer, label: str) -> str:
 )
 def test_trap_11_the_pilot_is_not_one_straight_line(duty: float, amps: float) -> None:
     """SAE J1772 and IEC 61851-1, Annex A: 0.6 A per per cent to 85 %, then 2.5 A per per cent less 64."""
+    # trap 11: the pilot is not one straight line: 85 % is 51 A, 86 % is 55 A, and 5 % is no 3 A but a message.
     assert pilot.current_offered(duty * u.percent).number_in(u.A) == pytest.approx(amps, abs=0.01)
 
 
@@ -299,6 +300,7 @@ def test_trap_9_an_adapter_makes_no_volts_no_ground_and_no_neutral(
 
 def test_trap_10_the_breaker_in_the_wall_never_sees_it() -> None:
     """NEC 2023, 240.5 and 210.21(B): 50 A before 14 AWG and a 15 A pattern; with 15 A in the box it passes."""
+    # trap 10: a plain adapter makes a small plug fit a 50 A outlet, whose breaker never sees a fault in the thin cord.
     plain = {"outlet": "14-50", "plug": "5-15", "breaker": "50", "cord": "14 AWG", "load_amps": "12"}
     alone = adapter(own_breaker="none", **plain)
     assert verdict_on(alone, "Breaker before the plug") == NO
@@ -490,6 +492,7 @@ def test_trap_29_bonds_are_counted_in_every_mode(
     bond: str, switches: str, alone: int, plugged: int, passing: int, expected: str
 ) -> None:
     """NEC 2023, 250.30 and 250.142(B), from memory: the rig's own, and the one upstream that the neutral reaches."""
+    # trap 29: the rig's own bond left closed while the wall feeds it makes two bonds, and the wall's device trips.
     answer = bonds(bond=bond, switches_neutral=switches)
     counted = tuple(number(answer, name, u.one) for name in ("bonds_alone", "bonds_plugged_in", "bonds_passing"))
     assert counted == (alone, plugged, passing)
@@ -625,6 +628,7 @@ def test_each_way_back_is_a_no(said: dict[str, str], label: str) -> None:
 
 def test_trap_23_the_wire_goes_by_the_duty_and_the_inverter_by_the_whole_current() -> None:
     """NEC 2023, Table 630.11(A): 40 A at 50 % is 28.4 A, 10 AWG; 40 A at 240 V is 9.6 kVA all the same."""
+    # trap 23: the wire of a welder goes by 28.4 A that heat it, the inverter by the whole 40 A.
     welder = {"largest": "40", "duty": "50", "size": "10 AWG", "breaker": "30", "surge": "24000"}
     answer = ask("run/welder", continuous="5000", **welder)
     assert number(answer, "effective_current", u.A) == pytest.approx(28.4)

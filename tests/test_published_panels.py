@@ -44,6 +44,7 @@ def test_the_made_panel_is_like_one_that_is_sold() -> None:
 
 def test_trap_25_the_cold_volts_by_a_straight_line_against_the_single_diode() -> None:
     """The 3 % that is kept free for a go covers what the line misses down to −40 °C; the code's table lies above both."""
+    # trap 25: the slope of the open volts is not that of the working volts, and the code's table has steps, not lines.
     for air in (0, -20, -40):
         line = cold(MADE, f"{air} °C")
         assert abs(at(air)["v_oc"] / line - 1) < 0.03, air

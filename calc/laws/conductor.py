@@ -84,6 +84,11 @@ def stands_heat(insulation: str, ambient: Quantity) -> Condition:
     return ambient <= most
 
 
+def listed_ampacity(size: str, metal: str, lay: str, insulation: str) -> Quantity:
+    """What the table says of this insulation, heat and crowding aside [A]; for saying what a careless reader would take."""
+    return table(ampacity_table(lay)).value(size, f"{_metal(metal)} {_degrees(insulation)}", A)
+
+
 def corrected_ampacity(
     size: str, metal: str, lay: str, insulation: str, ambient: Quantity, carrying: Quantity
 ) -> Quantity:

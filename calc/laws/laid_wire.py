@@ -9,7 +9,7 @@ from calc.check import Requirement, require
 from calc.laws import conductor as us
 from calc.laws import conductor_iec as iec
 from calc.laws.protection import breaker_before
-from calc.quantity import Condition, Quantity
+from calc.quantity import Condition, Quantity, largest
 
 
 def too_hot(stands: Condition, insulation: str) -> Requirement:
@@ -53,6 +53,25 @@ class LaidWire:
 
     def of_size(self, size: str) -> LaidWire:
         return replace(self, size=size)
+
+    def _listed(self) -> Quantity:
+        """What the table says of the insulation, heat and crowding aside [A]."""
+        return us.listed_ampacity(self.size, self.metal, self.lay, self.insulation)
+
+    def careless(self, wanted: Quantity, load: Quantity) -> tuple[str, ...]:
+        """The wrong numbers that a hurried reader takes from the tables, each where it differs here."""
+        own = us.terminal_ampacity(self.size, self.metal, self.insulation, self.insulation)
+        told = []
+        if (own > self.lugs).holds:
+            told.append(
+                f"The {self.insulation} column says {own} for {self.size}; the {self.terminals} lugs allow {self.lugs}. That figure only serves as the start for heat and crowding."
+            )
+        if (wanted > load).holds and (self.corrected < self._listed()).holds:
+            share = self.corrected / self._listed()
+            told.append(
+                f"With 125 % laid on top of heat and crowding the table would have to hold {wanted / share:up}; the code asks for the greater of the two alone, {largest(wanted, load / share):up}."
+            )
+        return tuple(told)
 
     def carries(self, wanted: Quantity, load: Quantity) -> list[Requirement]:
         """wanted: with 125 % of what lasts, held against the lugs; load: as it flows, held against the insulation."""

@@ -32,6 +32,13 @@ def locked_rotor_current(size: str, letter: str, volts: Quantity) -> Quantity:
     return need("I_LR", "Start current by the code letter", top * plate / volts, A)
 
 
+def band_of_letter(size: str, letter: str, volts: Quantity) -> tuple[Quantity, Quantity]:
+    """The start currents at the two ends of a letter's band [A]; for saying what a hopeful reader would take."""
+    listed, plate = table("code_letters"), read_number(size)[0] * hp
+    bottom, top = (listed.value(letter, column, kVA_per_hp) * plate / volts for column in ("from", "to"))
+    return bottom.shown_in(A), top.shown_in(A)
+
+
 def start_by_kind(kind: str, running: Quantity) -> Quantity:
     """The start current by what kind of load it is [A]."""
     times = table("start_current").read("k_s", f"Times the running current: {kind}", kind, "multiple", one)

@@ -237,7 +237,7 @@ class BreakerForCircuit(Check):
             *([of_receptacles(self.breaker)] if self.feeds == SEVERAL else []),
             *self._interrupts(),
             say=self._say(least, most),
-            notes=(),
+            notes=self._smaller_than_the_table(wire, most),
             **self._told(least, most),
             usable_ampacity=wire.usable,
             load_current=asked,
@@ -305,6 +305,14 @@ class BreakerForCircuit(Check):
             notes=self._larger_than_the_wire(wire, most),
             **self._told(least, most),
             usable_ampacity=wire.usable,
+        )
+
+    def _smaller_than_the_table(self, wire: LaidWire, most: Quantity) -> tuple[str, ...]:
+        """Name the ampacity that a hurried reader would take for the breaker of a small wire."""
+        if (wire.usable <= most).holds:
+            return ()
+        return (
+            f"{self.size} carries {wire.usable} as it lies, and is held to {most} all the same: small wires have a cap.",
         )
 
     def _larger_than_the_wire(self, wire: LaidWire, most: Quantity) -> tuple[str, ...]:

@@ -203,7 +203,7 @@ class ToolOnOutlet(Check):
             self._volts_while_starting(left, rated),
             *self._torque(torque),
             say=f"It runs on the {self._where()}: {running:up}, {at_outlet:up} at the start, {left} left meanwhile.",
-            notes=self._by_the_other_rules(),
+            notes=(*self._lower_in_the_band(rated), *self._by_the_other_rules()),
             running_current=running,
             running_power=motor.apparent_power("S_r", "Apparent power while it runs", volts, running),
             start_current=at_outlet,
@@ -401,6 +401,13 @@ class ToolOnOutlet(Check):
             sizes = CORDS[self.rules]
             for size in sizes[sizes.index(self.cord) + 1 :]:
                 yield {"cord": size}
+
+    def _lower_in_the_band(self, rated: Quantity) -> tuple[str, ...]:
+        """Name the start that the bottom of the letter's band would give."""
+        if self.start != BY_LETTER:
+            return ()
+        least, most = motor.band_of_letter(self.motor_size, self.code_letter, rated)
+        return (f"Letter {self.code_letter} means {least:down} to {most:up} at the start; the top of the band counts.",)
 
     def _by_the_other_rules(self) -> tuple[str, ...]:
         """Where the two rule sets differ on what was asked: which answered, and what the other says."""

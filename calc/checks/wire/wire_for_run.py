@@ -123,7 +123,7 @@ class WireForRun(Check):
             *self._receptacles(),
             self._drop(lost),
             say=f"{self.size} {self.metal} carries the {load:up}; {lost} are lost on {self.run_length}.",
-            notes=self._naive(wire.lugs),
+            notes=wire.careless(wanted, load),
             usable_ampacity=wire.usable,
             corrected_ampacity=wire.corrected,
             needed_ampacity=wanted,
@@ -154,15 +154,6 @@ class WireForRun(Check):
             yes="Few volts are lost.",
             tight=f"{self.size} carries it, but {{left}} of the volts are lost on {self.run_length}; {self.wanted_drop} would be better.",
             no=f"{{left}} of the volts are lost on {self.run_length} of {self.size}; {{right}} is the most you accept.",
-        )
-
-    def _naive(self, lugs: Quantity) -> tuple[str, ...]:
-        """Name the wrong number that a hurried reader takes from the table."""
-        if self.insulation != "90 °C":
-            return ()
-        hottest = us.terminal_ampacity(self.size, self.metal, "90 °C", "90 °C")
-        return (
-            f"The 90 °C column says {hottest} for {self.size}; the {self.terminals} lugs allow {lugs}. The 90 °C figure only serves as the start for heat and crowding.",
         )
 
     def _least_size(self, wanted: Quantity, load: Quantity) -> str:
