@@ -274,9 +274,9 @@ def problems_of(check: type[Check], text: str) -> list[tuple[Ask, str]]:
     asks = {name: spec for name, spec in check.asks.items() if isinstance(spec, Ask)}
     said = []
     for rules in RULE_SETS:
-        for name, spec in asks.items():
+        for name, spec in ((name, spec) for name, spec in asks.items() if rules in spec.rules):
             typed = picks_that_ask(check, name, rules) | {name: text}
-            if rules in spec.rules and (problem := fill(check, typed, rules=rules).problems.get(name)):
+            if problem := fill(check, typed, rules=rules).problems.get(name):
                 said.append((spec, problem))
     return said
 
