@@ -322,19 +322,24 @@ def test_a_browser_killed_in_the_middle_of_a_save_keeps_the_last_good_rig(phone:
     assert energy in {"10.2 kWh", "9.1 kWh", "9.2 kWh", "9.3 kWh"}
 
 
-def test_a_proposed_change_is_made_on_one_tap_and_the_fault_is_gone(visit: Visit) -> None:
-    """A cold bank in eight answers, a fault on the walk-round, the tap that clears it, and back again."""
-    page = visit("start/").page
-    cold = {"name": "Cold cart", "bank.energy": "5 kWh", "bank.capacity": "100", "bank.charge_limit": "50 A", "inverter.charger_set": "40 A", "now.cells": "43 °F"}
-    for name, text in cold.items():
+COLD = {"name": "Cold cart", "bank.energy": "5 kWh", "bank.capacity": "100", "bank.strings": "1", "bank.charge_limit": "50 A", "inverter.charger_set": "40 A", "now.cells": "43 °F"}
+
+
+def start_cold(page: Page) -> None:
+    """A cold bank in eight answers."""
+    for name, text in COLD.items():
         page.locator(f'[name="{name}"]').fill(text)
-    page.locator('[name="bank.strings"]').fill("1")
     page.get_by_text("LFP", exact=True).tap()
     page.get_by_role("button", name="Make this rig").tap()
     expect_board_of(page, "Cold cart")
+
+
+def test_a_proposed_change_is_made_on_one_tap_and_the_fault_is_gone(visit: Visit) -> None:
+    """A fault on the walk-round, the tap that clears it, and back again. Lithium iron phosphate at 6 °C takes a tenth of C."""
+    start_cold(visit("start/").page)
     walk = visit("walk-round/").page
     expect(walk.locator("#whose")).to_contain_text("Cold cart", timeout=60_000)
-    fault = walk.locator("#faults .finding", has_text="limit")
+    fault = walk.locator("#faults .finding", has_text="Charge at this temperature")
     expect(fault).to_have_count(1)
     fault.locator("[data-facts]").first.tap()
     expect(walk.locator("#rig-done")).to_contain_text("Changed in your rig")
@@ -345,9 +350,9 @@ def test_a_proposed_change_is_made_on_one_tap_and_the_fault_is_gone(visit: Visit
 
 def test_a_rig_opened_from_its_code_on_another_phone_without_signal_has_the_same_verdicts(phone: Phone, server: Server, playwright: Playwright, tmp_path: Path) -> None:
     page = phone.install("start/")
-    page.get_by_role("button", name="Or begin with a copy of the example").tap()
-    expect_board_of(page, "facts, other rigs")
+    start_cold(page)
     expected = verdicts(page)
+    assert any(verdict.endswith(": no") for verdict in expected)
     page.goto(server.address + "rig/")
     page.get_by_role("button", name="Show it as a code").tap()
     code = page.locator("#share .code svg")
@@ -361,11 +366,11 @@ def test_a_rig_opened_from_its_code_on_another_phone_without_signal_has_the_same
         other.close()
         server.stop()
         opened = other.open_at(read.text)
-        expect(opened.locator("#read")).to_contain_text("It is not kept yet")
+        expect(opened.locator("#read")).to_contain_text("It is not kept yet", timeout=60_000)
         opened.get_by_role("button", name="Keep it, and use it").tap()
-        expect(opened.locator("#rigs [aria-pressed=true]")).to_contain_text(example_rig().name)
+        expect(opened.locator("#rigs [aria-pressed=true]")).to_contain_text("Cold cart")
         opened.goto(server.address)
-        expect_board_of(opened, "facts, other rigs")
+        expect_board_of(opened, "Cold cart")
         assert verdicts(opened) == expected
     finally:
         other.close()

@@ -82,10 +82,12 @@ export class Desk {
    * @returns {Promise<Reply | null>}
    */
   async #change(what, form) {
+    // The rig that is changed: another tab may bring a newer one into hand while Python works.
+    const { rig } = this;
     const reply = await this.#python.ask(what, form, { rig: this.document, sure: true });
     if (!reply?.rig) return reply;
-    if (!this.rig) this.changed = reply.rig;
-    else if (!(await this.#keep({ ...this.rig, document: reply.rig, before: this.rig.document }))) return this.#change(what, form);
+    if (!rig) this.changed = reply.rig;
+    else if (!(await this.#keep({ ...rig, document: reply.rig, before: rig.document }))) return this.#change(what, form);
     return reply;
   }
 
