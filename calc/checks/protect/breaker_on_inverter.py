@@ -176,10 +176,8 @@ class BreakerOnInverter(Check):
 
     def _dark(self, fault: Quantity, asked: Quantity) -> str:
         if (asked <= fault).holds:
-            why = f"The inverter is off after {self.fault_time}, before the magnet has moved"
-        else:
-            why = f"A short gives {fault}, and the magnet needs {asked:up}: the breaker stays closed"
-        return f"{why}. The inverter switches off after {self.fault_time} and everything goes dark; who holds a faulty tool rests on the ground-fault device."
+            return f"The inverter is off after {self.fault_time}, before the magnet has moved: everything goes dark."
+        return f"A short gives {fault}, and the magnet needs {asked:up}: the breaker stays closed. The inverter is off after {self.fault_time}, and everything goes dark."
 
     def _to_the_frame(self, volts: Quantity, by_magnet: bool) -> Requirement:
         label = "A fault to the frame"
@@ -251,6 +249,7 @@ class BreakerOnInverter(Check):
         if by_magnet:
             return ()
         return (
+            "Who holds a faulty tool meanwhile rests on the ground-fault device: press its test button before each use.",
             f"“A dead short trips the breaker” holds for a wall. Here the short is {multiple} times the rating, and the magnet needs {opens} times.",
         )
 

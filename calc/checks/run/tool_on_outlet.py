@@ -30,6 +30,7 @@ from calc.check import (
 from calc.laws import breaker_trip, cord, motor, outlet, socket_iec
 from calc.laws.inverter import SPLIT_PHASE
 from calc.laws.outlet import FED_BY, INVERTER, WALL
+from calc.laws.protection import IEC_DEVICES, NEC_BREAKERS, standard_ratings
 from calc.laws.supply import LEGS, OTHER_LEG, SAME_LEG, Supply
 from calc.quantity import OutsideValidity, Quantity, alternative, constant, largest, limit, need, step
 from calc.sources import COMMON_PRACTICE, FROM_MEMORY, IEC_60309, IEC_60898, NEC_2023, OWN_DERIVATION
@@ -425,6 +426,12 @@ class ToolOnOutlet(Check):
             said.append("The NEC would count a load of three hours or more for 125 % of outlet and breaker.")
         return (" ".join(said),)
 
+    def _smaller_breakers(self) -> Iterator[Change]:
+        """The standard ratings below the one that is there."""
+        for rating in reversed(standard_ratings(NEC_BREAKERS if self.rules == NEC else IEC_DEVICES)):
+            if (rating < self.breaker).holds and (rating >= self.asks["breaker"].low).holds:  # type: ignore[union-attr]
+                yield {"breaker": rating}
+
     def _soft_start(self) -> Iterator[Change]:
         """A soft start suits what turns freely; a loaded motor would lack the force."""
         if self.start == UNIVERSAL:
@@ -442,6 +449,7 @@ class ToolOnOutlet(Check):
         option("running_leg", OTHER_LEG, "Move the other loads to the other leg"),
         Fix("Use a cord of {cord}", _thicker_cords, costs="heavier"),
         less("cord_length", 5 * ft, "Keep the cord to {cord_length} or less"),
+        Fix("Put a breaker of {breaker} before the outlet", _smaller_breakers),
         option("plug", GUARDED, "Use an adapter with a breaker of its own"),
         option("tool_volts", "240 V", "Use the 240 V version of the tool"),
     )
