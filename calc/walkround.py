@@ -22,6 +22,8 @@ from calc.rig import Known, Rig, example_rig
 from calc.rig_faults import Fault, Remedy
 
 Facts = Mapping[str, Known]
+# Many a rig has none of these; what every rig has, or what hides a danger where nobody spoke of it, is not among them.
+MAY_BE_ABSENT = ("panels", "generator", "tow", "tie", "second_bank", "cars", "prices", "readings", "plan", "windows")
 # A fault by its name: of the whole by title and subject, of a question by its id and the thing's place in its list.
 Key = tuple[str, str | int]
 
@@ -63,6 +65,7 @@ class Unknown:
     """Something that is not known, and how many answers wait for it.
 
     fact: its path in the rig, and subject the thing it is a fact of; or else the check on whose page it is asked.
+    matters: some question waits for it that is about a part the rig has, and not only about panels that it may lack.
     """
 
     label: str
@@ -71,6 +74,7 @@ class Unknown:
     fact: str = ""
     subject: str = ""
     check: str = ""
+    matters: bool = True
 
 
 @dataclass(frozen=True)
@@ -200,14 +204,26 @@ class _Round:
 
     def _unknown(self) -> list[Unknown]:
         """What is missing: first what lets most questions be answered, a fact among five that are missing as a fifth."""
-        weights: dict[Unknown, float] = defaultdict(float)
-        counts: dict[Unknown, int] = defaultdict(int)
+        waiting: dict[Unknown, list[tuple[float, bool]]] = defaultdict(list)
         for row in self._rows:
+            share = 1 / len(row.answer.missing) if row.answer.missing else 0.0
+            of_the_rig = not self._about_what_it_may_lack(row)
             for unknown in filter(None, (self._unknown_of(row, missing) for missing in row.answer.missing)):
-                weights[unknown] += 1 / len(row.answer.missing)
-                counts[unknown] += 1
-        ranked = sorted(weights, key=lambda unknown: (not unknown.fact, -weights[unknown]))
-        return [replace(unknown, waiting=counts[unknown]) for unknown in ranked]
+                waiting[unknown].append((share, of_the_rig))
+        found = [
+            replace(unknown, waiting=len(rows), matters=any(of_the_rig for _, of_the_rig in rows))
+            for unknown, rows in sorted(waiting.items(), key=lambda item: _weight(item[1]), reverse=True)
+        ]
+        return sorted(found, key=lambda unknown: not unknown.fact)
+
+    def _about_what_it_may_lack(self, row: Row) -> bool:
+        """Whether a question waits for a part of which the rig says nothing at all, and may well have none."""
+        groups = {row.check.asks[missing.name].fact.split(".")[0] for missing in row.answer.missing}
+        return any(group in MAY_BE_ABSENT and group not in self._groups for group in groups)
+
+    @cached_property
+    def _groups(self) -> set[str]:
+        return {path.split(".")[0] for path in self.rig.facts}
 
     def _unknown_of(self, row: Row, missing: Missing) -> Unknown | None:
         """What is missing, where the rig does not say it; a fact that is known and does not fit is no unknown."""
@@ -247,3 +263,8 @@ def _drawn(kind: type[Check], rig: Rig, subject: int) -> list[object]:
     things = rig.things(lists_asked(kind), subject)
     known = (rig.value(spec.fact, things) for spec in kind.asks.values() if spec.fact)
     return [(one.si, one.unit.sign) if isinstance(one, Quantity) else one for one in known]
+
+
+def _weight(waiting: list[tuple[float, bool]]) -> tuple[float, float]:
+    """What a missing fact weighs: by the questions about parts that the rig has, and then by the others."""
+    return sum(share for share, of_the_rig in waiting if of_the_rig), sum(share for share, _ in waiting)

@@ -123,11 +123,11 @@ class ShownRound:
 
     @property
     def verdict(self) -> str:
-        """The word for the whole: a rig of which something is not known is never a go."""
+        """The word for the whole: a rig of whose parts something is not known is never a go."""
         found = self.found
         if found.faults:
             return NO
-        if found.unknown or found.unanswered or not (found.tight or found.fine):
+        if self._open or not (found.tight or found.fine):
             return NOT_KNOWN
         return TIGHT if found.tight else GO
 
@@ -145,11 +145,15 @@ class ShownRound:
         if found.faults:
             return f"{_counted(len(found.faults), 'fault', 'faults')} found: put right what comes first, then walk round again."
         if self.verdict == NOT_KNOWN:
-            silent = len(found.unknown) + len(found.unanswered)
-            return f"No fault in what is known. {_counted(silent, 'thing is', 'things are')} not known."
+            return f"No fault in what is known. {_counted(self._open, 'thing is', 'things are')} not known."
         if found.tight:
             return f"No fault found. {_counted(len(found.tight), 'thing is', 'things are')} tight."
         return "No fault found, and room to spare in all that was asked."
+
+    @property
+    def _open(self) -> int:
+        """What is not known of the parts that the rig has, or that every rig has."""
+        return sum(1 for one in self.found.unknown if one.fact and one.matters) + len(self.found.unanswered)
 
     @property
     def counts(self) -> str:
