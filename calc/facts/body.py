@@ -165,6 +165,7 @@ CHASSIS = {
         3000 * u.N,
     ),
     "prop_behind": Fact("Rear prop behind the axle", "Where it touches the ground", 50 * u.mm, 3000 * u.mm),
+    "lifted": Fact("Its front end is lifted", "To hitch it, or to push it", options=("by hand", "on a jack wheel")),
     "tongue_load": Fact(
         "Weight on the hitch", "On a bathroom scale; 0 for a wagon on four wheels", 0 * u.kg, 500 * u.kg
     ),

@@ -22,7 +22,6 @@ from calc.check import (
     less,
     more,
     option,
-    pick,
     pick_fact,
     require,
 )
@@ -68,14 +67,7 @@ class Weights(Check):
         when={"kind": TO_A_HITCH},
         help="Hitch ball to the axle; on a hand cart the grip to the axle",
     )
-    lifted: str = pick(
-        "Its front end is lifted",
-        (BY_HAND, JACK),
-        BY_HAND,
-        habit=True,
-        when={"kind": TO_A_HITCH},
-        help="To hitch it, or to push it",
-    )
+    lifted: str = pick_fact("chassis.lifted", BY_HAND, habit=True, when={"kind": TO_A_HITCH})
     wheel_rating: Quantity = ask_fact("R_w", "chassis.wheel_rating", 180 * kg)
     axle_rating: Quantity = ask_fact("R_a", "chassis.axle_rating", 300 * kg)
     tongue_rating: Quantity = ask_fact("R_t", "chassis.tongue_rating", 50 * kg, when={"kind": (support.SINGLE,)})
