@@ -24,30 +24,27 @@ def wires_behind_nothing(rig: Rig) -> Iterator[Fault]:
         name, device = called(rig, "cables", place), text(rig, f"cables.{place}.device")
         if device and not rig.places_of("devices", device):
             say = f"It is said to stand behind “{device}”, and the rig has no such device."
-            yield Fault(_UNPROTECTED, name, say, FIRE, _a_new_breaker(rig, place))
+            yield Fault(_UNPROTECTED, name, say, FIRE, _behind_a_breaker(rig, place))
         elif not device and rig.count("devices"):
-            yield Fault(_UNPROTECTED, name, "No fuse or breaker stands before it.", FIRE, _a_new_breaker(rig, place))
+            yield Fault(_UNPROTECTED, name, "No fuse or breaker stands before it.", FIRE, _behind_a_breaker(rig, place))
 
 
-def _a_new_breaker(rig: Rig, place: int) -> tuple[tuple[Remedy, ...], ...]:
-    """For wiring from the inverter: the smallest standard breaker that holds its load and that its wire allows."""
+def _behind_a_breaker(rig: Rig, place: int) -> tuple[tuple[Remedy, ...], ...]:
+    """For wiring from the inverter: behind a device that stands idle, or else behind a new one, the smallest that serves."""
     if text(rig, f"cables.{place}.use") != "branch wiring" or text(rig, f"cables.{place}.circuit") == "dc":
         return ()
-    new, name = f"devices.{rig.count('devices')}", f"new breaker, {called(rig, 'cables', place)}"[:80]
-    fitted = {
-        f"{new}.name": name,
-        f"{new}.kind": "breaker",
-        f"{new}.fed_by": "inverter",
-        f"cables.{place}.device": name,
-    }
     held_by = (("wire/wire-for-run", place),)
-    ratings = standard_ratings(NEC_BREAKERS)
-    return (
-        tuple(
-            Remedy(f"Fit a {rating} breaker before it", {**fitted, f"{new}.rating": rating}, held_by)
-            for rating in ratings
-        ),
+    idle = (
+        Remedy(f"Wire it behind “{device}”, which stands before nothing", {f"cables.{place}.device": device}, held_by)
+        for device in _idle_devices(rig)
     )
+    new, name = f"devices.{rig.count('devices')}", f"new breaker, {called(rig, 'cables', place)}"[:80]
+    named = {f"{new}.name": name, f"{new}.kind": "breaker", f"{new}.fed_by": "inverter", f"cables.{place}.device": name}
+    fitted = (
+        Remedy(f"Fit a {rating} breaker before it", {**named, f"{new}.rating": rating}, held_by)
+        for rating in standard_ratings(NEC_BREAKERS)
+    )
+    return tuple(idle), tuple(fitted)
 
 
 def wires_protected_from_one_end(rig: Rig) -> Iterator[Fault]:
@@ -92,14 +89,20 @@ def devices_in_a_circle(rig: Rig) -> Iterator[Fault]:
 
 def devices_that_protect_nothing(rig: Rig) -> Iterator[Fault]:
     """A fuse or breaker stands before something; where every wire is known to stand behind another, it does not."""
-    behind = {text(rig, f"cables.{place}.device") for place in wires(rig)}
+    behind = [text(rig, f"cables.{place}.device") for place in wires(rig)]
     if not behind or "" in behind:
         return
-    behind |= {text(rig, f"devices.{place}.behind") for place in range(rig.count("devices"))}
-    for place in range(rig.count("devices")):
-        name = text(rig, f"devices.{place}.name")
-        if name and name not in behind:
-            yield Fault("Device that protects nothing", name, "No cable and no other device stands behind it.", UNSURE)
+    for name in _idle_devices(rig):
+        yield Fault("Device that protects nothing", name, "No cable and no other device stands behind it.", UNSURE)
+
+
+def _idle_devices(rig: Rig) -> list[str]:
+    """The devices behind which no wire and no other device is said to stand."""
+    places = range(rig.count("devices"))
+    before = {text(rig, f"cables.{place}.device") for place in wires(rig)}
+    before |= {text(rig, f"devices.{place}.behind") for place in places}
+    listed = (text(rig, f"devices.{place}.name") for place in places)
+    return [name for name in listed if name and name not in before]
 
 
 def outlets_fed_twice_or_not_at_all(rig: Rig) -> Iterator[Fault]:
