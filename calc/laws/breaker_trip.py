@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from calc.quantity import Quantity, choose, constant, read, step
+from calc.check import Requirement, require
+from calc.quantity import Quantity, Statement, choose, constant, limit, need, read, step
 from calc.sources import COMMON_PRACTICE, IEC_60364_4_41, IEC_60898
 from calc.tables import Table, table
 from calc.units import A, V, one, s
@@ -55,6 +56,40 @@ def disconnects_within(rating: Quantity, sockets: bool) -> Quantity:
         (late, "larger than a final circuit"),
         unit=s,
         source=place,
+    )
+
+
+def lets_start(kind: str, rating: Quantity, peak: Quantity) -> Requirement:
+    """Whether it surely lets a peak pass for a moment, as things start."""
+    most = limit("I_hold", "Current that it surely lets pass for a moment", surely_holds(kind) * rating, A)
+    return require(
+        peak <= most,
+        exact=True,
+        label="Starts",
+        yes="It lets things start.",
+        no="It may open as things start: {left} for a moment, and it surely holds {right}. A type with a later magnet holds more.",
+    )
+
+
+def opens_at_the_far_end(kind: str, rating: Quantity, measured: Quantity | None) -> Requirement:
+    """Whether a fault to earth at the far end opens it at once; never a go where nobody has measured the loop."""
+    label, source = "Fault at the far end", IEC_60364_4_41.at("411.3.2, 411.4.4")
+    if measured is None:
+        return require(
+            Statement("Whether a fault at the far end opens it is not known", True, source),
+            comfortable=Statement("It is known", False, source),
+            label=label,
+            yes="",
+            tight="It suits load and wire. Whether a fault at the far end opens it at once is not known: until it is measured, people rest on the 30 mA device alone.",
+            no="",
+        )
+    asked = need("I_a", "Fault current that surely opens it at once", surely_opens(kind) * rating, A, source)
+    return require(
+        asked <= measured,
+        label=label,
+        yes="A fault at the far end opens it at once.",
+        tight="A fault at the far end gives {right}, and {left} opens it at once: hot wires may give less.",
+        no="A fault at the far end gives {right}; only {left} opens it at once.",
     )
 
 

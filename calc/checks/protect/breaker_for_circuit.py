@@ -38,7 +38,7 @@ from calc.laws import conductor as us
 from calc.laws import motor_circuit as own
 from calc.laws.laid_wire import LaidWire, LaidWireIEC, too_hot
 from calc.laws.protection import IEC_DEVICES, of_receptacles, standard_rating_down, standard_rating_up, standard_ratings
-from calc.quantity import Condition, OutsideValidity, Quantity, Statement, limit, need, step
+from calc.quantity import Condition, OutsideValidity, Quantity, need, step
 from calc.sources import IEC_60364_4_41, IEC_60364_5_52, IEC_60898, NEC_2023
 from calc.tables import table
 from calc.units import A, V
@@ -354,8 +354,7 @@ class BreakerForCircuit(Check):
             self._there_is_one(least, listed),
             self._holds(load),
             wire.protected_by(self.breaker, most, self.device),
-            *self._lets_start(),
-            *self._opens_at_the_far_end(),
+            *self._by_its_type(),
             *self._interrupts(),
             say=self._say(least, listed),
             notes=(),
@@ -365,47 +364,16 @@ class BreakerForCircuit(Check):
             disconnect_within=trip.disconnects_within(self.breaker, self.feeds == SEVERAL),
         )
 
-    def _lets_start(self) -> list[Requirement]:
+    def _by_its_type(self) -> list[Requirement]:
+        """Whether it lets things start, and opens for a fault at the far end; a fuse has curves of its own."""
         if self.device not in TYPED:
             return []
-        holds = trip.surely_holds(TYPED[self.device])
-        most = limit("I_hold", "Current that it surely lets pass for a moment", holds * self.breaker, A)
-        return [
-            require(
-                self.start_current <= most,
-                exact=True,
-                label="Starts",
-                yes="It lets things start.",
-                no="It may open as things start: {left} for a moment, and it surely holds {right}. A type with a later magnet holds more.",
-            )
-        ]
-
-    def _opens_at_the_far_end(self) -> list[Requirement]:
-        if not self.asked("far_fault_known"):
-            return []
-        source = IEC_60364_4_41.at("411.3.2, 411.4.4")
-        if self.far_fault_known == NOT_KNOWN:
-            return [
-                require(
-                    Statement("Whether a fault at the far end opens it is not known", True, source),
-                    comfortable=Statement("It is known", False, source),
-                    label="Fault at the far end",
-                    yes="",
-                    tight="It suits load and wire. Whether a fault at the far end opens it at once is not known: until it is measured, people rest on the 30 mA device alone.",
-                    no="",
-                )
-            ]
-        opens = trip.surely_opens(TYPED[self.device])
-        asked = need("I_a", "Fault current that surely opens it at once", opens * self.breaker, A, source)
-        return [
-            require(
-                asked <= self.far_fault,
-                label="Fault at the far end",
-                yes="A fault at the far end opens it at once.",
-                tight="A fault at the far end gives {right}, and {left} opens it at once: hot wires may give less.",
-                no="A fault at the far end gives {right}; only {left} opens it at once.",
-            )
-        ]
+        kind = TYPED[self.device]
+        rests = [trip.lets_start(kind, self.breaker, self.start_current)]
+        if self.asked("far_fault_known"):
+            measured = self.far_fault if self.far_fault_known == KNOWN else None
+            rests.append(trip.opens_at_the_far_end(kind, self.breaker, measured))
+        return rests
 
     # --- what both share --------------------------------------------------------------------------------------------
 
@@ -544,14 +512,7 @@ class BreakerForCircuit(Check):
     )
     examples = (
         Example(
-            given={
-                "feeds": MOTOR,
-                "motor_size": "5",
-                "motor_volts": "230 V",
-                "size": "10 AWG",
-                "terminals": "75 °C",
-                "breaker": "70",
-            },
+            given={"feeds": MOTOR, "motor_size": "5", "motor_volts": "230 V", "size": "10 AWG", "terminals": "75 °C", "breaker": "70"},
             expect={"wire_needed": "35 A", "largest_breaker": "70 A", "usable_ampacity": "35 A"},
             verdict="go",
             source=NEC_2023.at(
@@ -559,15 +520,7 @@ class BreakerForCircuit(Check):
             ),
         ),
         Example(
-            given={
-                "feeds": MOTOR,
-                "motor_size": "5",
-                "motor_volts": "230 V",
-                "size": "10 AWG",
-                "terminals": "75 °C",
-                "device": own.DELAYED,
-                "breaker": "50",
-            },
+            given={"feeds": MOTOR, "motor_size": "5", "motor_volts": "230 V", "size": "10 AWG", "terminals": "75 °C", "device": own.DELAYED, "breaker": "50"},
             expect={"largest_breaker": "50 A", "largest_for_hard_start": "60 A"},
             verdict="go",
             source=NEC_2023.at("430.52(C)(1): 175 % of 28 A is 49 A, next 50 A; 225 % is 63 A, so 60 A at the most"),
@@ -579,40 +532,19 @@ class BreakerForCircuit(Check):
             source=NEC_2023.at("Tables 430.248 and 430.52(C)(1); a trade magazine works the same case"),
         ),
         Example(
-            given={
-                "feeds": ONE_LOAD,
-                "continuous_current": "24",
-                "other_current": "6",
-                "size": "8 AWG",
-                "terminals": "75 °C",
-                "ambient": "45 °C",
-                "carrying": "4",
-                "breaker": "40",
-            },
+            given={"feeds": ONE_LOAD, "continuous_current": "24", "other_current": "6", "size": "8 AWG", "terminals": "75 °C", "ambient": "45 °C", "carrying": "4", "breaker": "40"},
             expect={"smallest_breaker": "40 A", "largest_breaker": "40 A"},
             verdict="tight",
             source=NEC_2023.at("Tables 310.16, 310.15(B)(1)(1), 310.15(C)(1); 240.4(B), worked by hand"),
         ),
         Example(
-            given={
-                "feeds": ONE_LOAD,
-                "continuous_current": "0",
-                "other_current": "20",
-                "size": "12 AWG",
-                "breaker": "25",
-            },
+            given={"feeds": ONE_LOAD, "continuous_current": "0", "other_current": "20", "size": "12 AWG", "breaker": "25"},
             expect={"largest_breaker": "20 A"},
             verdict="no",
             source=NEC_2023.at("240.4(D): 12 AWG behind 20 A at most"),
         ),
         Example(
-            given={
-                "feeds": WELDER,
-                "welder_largest": "50",
-                "welder_effective": "22.5",
-                "size": "10 AWG",
-                "breaker": "60",
-            },
+            given={"feeds": WELDER, "welder_largest": "50", "welder_effective": "22.5", "size": "10 AWG", "breaker": "60"},
             expect={"largest_breaker": "60 A"},
             verdict="go",
             source=NEC_2023.at("630.11, 630.12: 50 A at 20 % is 22.5 A; twice the 30 A of 10 AWG"),
@@ -625,42 +557,22 @@ class BreakerForCircuit(Check):
             source=IEC_60364_5_52.at("Tables B.52.5, B.52.14, B.52.17, worked by hand"),
         ),
         Example(
-            given={
-                "continuous_current": "12",
-                "size": "2.5 mm2",
-                "breaker": "16",
-                "far_fault_known": KNOWN,
-                "far_fault": "100",
-            },
+            given={"continuous_current": "12", "size": "2.5 mm2", "breaker": "16", "far_fault_known": KNOWN, "far_fault": "100"},
             verdict="go",
             rules=IEC,
             source=IEC_60898.at("Table 7: type B opens at once from five times, 80 A"),
         ),
         Example(
-            given={
-                "feeds": SEVERAL,
-                "continuous_current": "32",
-                "size": "10 mm2",
-                "breaker": "40",
-                "far_fault_known": KNOWN,
-                "far_fault": "400",
-            },
+            given={"feeds": SEVERAL, "continuous_current": "32", "size": "10 mm2", "breaker": "40", "far_fault_known": KNOWN, "far_fault": "400"},
             expect={"disconnect_within": "0.4 s"},
             verdict="go",
             rules=IEC,
             source=IEC_60364_4_41.at("411.3.2.2: circuits up to 63 A with sockets, 0.4 s at 230 V"),
         ),
         Example(
-            given={
-                "continuous_current": "12",
-                "size": "2.5 mm2",
-                "device": "circuit-breaker, type C",
-                "breaker": "16",
-                "far_fault_known": KNOWN,
-                "far_fault": "100",
-            },
+            given={"continuous_current": "12", "size": "2.5 mm2", "device": "circuit-breaker, type C", "breaker": "16", "far_fault_known": KNOWN, "far_fault": "100"},
             verdict="no",
             rules=IEC,
             source=IEC_60898.at("Table 7: type C opens at once from ten times, 160 A"),
         ),
-    )
+    )  # fmt: skip
