@@ -30,7 +30,7 @@ def test_a_fault_is_never_split_between_sheets(visit: Visit) -> None:
     sheets = [squeezed(sheet) for sheet in printed(seen.page, "A5")]
     assert len(sheets) > 2, "a small sheet, so that there is something to split"
     for fault in seen.page.locator(".finding").all():
-        first, last = (squeezed(fault.locator(part).evaluate("one => one.textContent")) for part in ("h3", ":nth-last-child(2)"))
+        first, last = (squeezed(fault.locator(part).evaluate("one => one.textContent")) for part in ("h3", ":scope > :nth-last-child(2)"))
         assert any(first in sheet and last in sheet for sheet in sheets), first
 
 
