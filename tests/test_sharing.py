@@ -171,8 +171,10 @@ def test_a_rig_that_is_too_large_leaves_its_readings_behind_and_then_its_plan_an
 
 
 def test_for_fewer_codes_readings_stay_behind_and_where_that_does_not_help_there_are_more() -> None:
-    whole = shared(example_rig(), ADDRESS)
-    fewer = shared(example_rig(), ADDRESS, whole.count - 1)
+    written = document(example_rig())
+    rig = read_rig(json.dumps(written | {"readings": written["readings"] * 6}))
+    whole = shared(rig, ADDRESS)
+    fewer = shared(rig, ADDRESS, whole.count - 1)
     assert not whole.left_out and fewer.count < whole.count and fewer.left_out[0] == "the readings"
     assert shared(LARGE, ADDRESS, 1) == shared(LARGE, ADDRESS) and shared(LARGE, ADDRESS).count > 1
 
