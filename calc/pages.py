@@ -6,10 +6,21 @@ Each is a template and a function that gives what the template needs.
 from __future__ import annotations
 
 from collections.abc import Callable, Mapping
+from dataclasses import replace
 from typing import Any
 
+from calc import parts_list
 from calc.catalogue import all_checks
+from calc.check import GO, IEC, NEC, NO, NOT_KNOWN, TIGHT, Ask, Check
+from calc.checks.measured import BANK_ARC, QUALIFIED
 from calc.faults import WAYS
+from calc.filling import filled
+from calc.handover import sheet
+from calc.labels import labels
+from calc.measurable import MEASURABLE
+from calc.power_up import GATES, LOAD_TEST, STOP, Gate
+from calc.procedures import CHECKLISTS
+from calc.rig import Rig, example_rig
 from calc.symptoms import SYMPTOMS
 
 Values = dict[str, Any]
@@ -19,6 +30,66 @@ def fault_finder() -> Values:
     return {"symptoms": SYMPTOMS, "ways": WAYS, "questions": {check.id: check.question for check in all_checks()}}
 
 
+def first_power_up(rig: Rig | None = None) -> Values:
+    whole = rig or example_rig()
+    read_then = {what for moment in LOAD_TEST for what in moment.readings}
+    return {
+        "rig_name": whole.name,
+        "stop": [filled(whole, rule) for rule in STOP],
+        "gates": [_gate(whole, gate) for gate in GATES],
+        "moments": [replace(moment, does=filled(whole, moment.does)) for moment in LOAD_TEST],
+        "measurable": MEASURABLE,
+        "cautions": [QUALIFIED, BANK_ARC],
+        "questions": {check.id: check.question for check in all_checks()},
+        "afterwards": [check for check in all_checks() if _reads(check) & read_then],
+    }
+
+
+def _gate(rig: Rig, gate: Gate) -> Gate:
+    steps = tuple(filled(rig, step) for step in gate.steps)
+    return replace(gate, steps=steps, must_see=filled(rig, gate.must_see), otherwise=filled(rig, gate.otherwise))
+
+
+def _reads(check: type[Check]) -> set[str]:
+    return {spec.reading for spec in check.asks.values() if isinstance(spec, Ask) and spec.reading}
+
+
+def hand_over(rig: Rig | None = None, rules: str = NEC, date: str = "", version: str = "") -> Values:
+    words = {NO: "Do not use it", TIGHT: "Just", GO: "Yes", NOT_KNOWN: "Not known: do not use it"}
+    return {"sheet": sheet(rig, rules, date, version), "words": words, "rules_name": RULES_SAID[rules]}
+
+
+def label_sheet(rig: Rig | None = None, rules: str = NEC) -> Values:
+    whole = rig or example_rig()
+    return {"rig_name": whole.name, "labels": labels(whole, sheet(whole, rules))}
+
+
+def checklists(rig: Rig | None = None) -> Values:
+    whole = rig or example_rig()
+    return {"rig_name": whole.name, "checklists": [(found.title, found.told(whole)) for found in CHECKLISTS]}
+
+
+def parts(rig: Rig | None = None) -> Values:
+    whole = rig or example_rig()
+    return {
+        "rig_name": whole.name,
+        "items": parts_list.parts_list(whole),
+        "torques": parts_list.torque_list(whole),
+        "sockets": parts_list.sockets(),
+        "sources": parts_list.sources(),
+        "makers_first": parts_list.MAKERS_FIRST,
+        "never_again": parts_list.NEVER_AGAIN,
+        "posts": parts_list.POSTS,
+    }
+
+
+RULES_SAID = {NEC: "the NEC (US)", IEC: "the IEC"}
+
 PAGES: Mapping[str, tuple[str, Callable[[], Values]]] = {
     "fault-finder/": ("fault_finder.html", fault_finder),
+    "first-power-up/": ("first_power_up.html", first_power_up),
+    "hand-over/": ("hand_over.html", hand_over),
+    "hand-over/labels/": ("labels.html", label_sheet),
+    "hand-over/checklists/": ("checklists.html", checklists),
+    "hand-over/parts/": ("parts.html", parts),
 }

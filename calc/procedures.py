@@ -68,7 +68,7 @@ STOP = Procedure(
 CHARGE = Procedure(
     "Charge it",
     (
-        Step("Cells under 0 °C: do not charge. Up to 15 °C they take only little; the battery's display says", _LITHIUM),
+        Step("Cells under 0 °C (32 °F): do not charge. Up to 15 °C (59 °F) they take only little; the battery's display says", _LITHIUM),
         Step("In the open or with the covers open, nothing that burns near it, somebody about"),
         Step("Set the input limit to 80 % of the wall's breaker, and never over {inverter.input_limit}"),
         Step("A cord of {inlet.cord_size} or thicker, uncoiled; into the rig's inlet first, then into the wall"),
@@ -113,7 +113,7 @@ BEFORE_TOWING = Procedure(
 BEFORE_CHARGING = Procedure(
     "Before charging",
     (
-        Step("Cells between 0 °C and 45 °C on the battery's display", _LITHIUM),
+        Step("Cells between 0 °C and 45 °C (32 and 113 °F) on the battery's display", _LITHIUM),
         Step("Charger set to {inverter.charger_set}, highest volts {bank.highest_volts}, one string takes {bank.charge_limit}"),
         Step("Inlet {inlet.configuration}, {inlet.rating}; input limit {inverter.input_limit} or 80 % of the wall's breaker, the lower"),
         Step("Cord {inlet.cord_size}, uncoiled, plugs dry, not hot after ten minutes"),
