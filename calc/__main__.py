@@ -4,6 +4,8 @@
     python -m calc CHECK NAME=VALUE ...  answers one, for the example rig or with --rig FILE
     python -m calc walk-round            inspects the whole rig: faults first, with what would clear them
     python -m calc day                   foretells the rig's plan: three days of charge; --date 2027-06-18
+    python -m calc hand-over             the sheet for whoever borrows the rig; --date 2027-06-18, --html
+    python -m calc parts                 what the rig is made of, as CSV
     python -m calc facts                 the JSON Schema of a rig
     python -m calc share                 the rig as a short text, or as a link with --address
     python -m calc read-shared TEXT ...  the rig's document, of that text or link, or of several codes' in any order
@@ -18,21 +20,21 @@ import json
 import re
 import sys
 from contextlib import suppress
+from dataclasses import asdict
 from pathlib import Path
 from typing import Any, NoReturn
 
-from calc import as_json, units
-from calc.catalogue import CHAPTERS, UnknownCheck, check_called, checks_of
+from calc import as_json, as_words, units
+from calc.catalogue import UnknownCheck, check_called
 from calc.check import NEC, RULE_SETS, Check
 from calc.clock import DATE
-from calc.day import CAUTIONS, QUESTION, Day, day_of
+from calc.day import day_of
 from calc.form import Asked, fill
-from calc.planning.moments import Hour
-from calc.printing import Line, compared
-from calc.quantity import Condition
+from calc.handover import sheet
+from calc.parts_list import as_csv, parts_list, torque_list
 from calc.rig import DamagedRig, Rig, document, example_rig, read_rig, schema
 from calc.sharing import TooLarge, shared, unpacked
-from calc.walkround import Finding, Unknown, WalkRound, walk_round
+from calc.walkround import walk_round
 
 
 class Unusable(Exception):
@@ -61,20 +63,29 @@ def main(words: list[str]) -> int:
 
 def _told(words: list[str]) -> argparse.Namespace:
     parser = _Parser(prog="python -m calc", description="Job-site answers for power on wheels.")
-    parser.add_argument("check", nargs="?", help="a check like wire/wire-for-run, or: walk-round, day, facts, share, read-shared")
+    parser.add_argument(
+        "check",
+        nargs="?",
+        help="a check like wire/wire-for-run, or: walk-round, day, hand-over, parts, facts, share, read-shared",
+    )
     parser.add_argument("values", nargs="*", metavar="NAME=VALUE", help='what to change, like "run_length=75 ft"')
     parser.add_argument("--rig", type=Path, help="a rig's JSON file; without it the example rig answers")
     parser.add_argument("--address", default="", help="for share: the page that the link is to open")
     parser.add_argument("--units", default=units.US, help=" or ".join(units.PEOPLE))
     parser.add_argument("--rules", default=NEC, help=" or ".join(RULE_SETS))
-    parser.add_argument("--date", help="of the plan's first day, like 2027-06-18; only with day")
+    parser.add_argument("--date", help="like 2027-06-18: with day its first day, with hand-over the sheet's")
     parser.add_argument("--json", action="store_true")
+    parser.add_argument("--html", action="store_true", help="for hand-over: a page to print or to send")
     told = parser.parse_intermixed_args(words)
     for name, known in (("units", units.PEOPLE), ("rules", RULE_SETS)):
         if getattr(told, name) not in known:
             raise Unusable(f"--{name} must be {' or '.join(known)}.", name)
-    if told.date is not None and told.check != "day":
-        raise Unusable("--date is said with day only.", "date")
+    if told.date is not None and told.check not in ("day", "hand-over"):
+        raise Unusable("--date is said with day or hand-over only.", "date")
+    if told.html and told.check != "hand-over":
+        raise Unusable("--html is said with hand-over only.", "html")
+    if told.html and told.json:
+        raise Unusable("Say --html or --json, not both.", "html")
     if told.date is not None and not re.fullmatch(DATE, told.date):
         raise Unusable("--date must be written like 2027-06-18.", "date")
     return told
@@ -82,9 +93,13 @@ def _told(words: list[str]) -> argparse.Namespace:
 
 def _carried_out(told: argparse.Namespace) -> str:
     if told.check is None:
-        return _json(as_json.catalogue()) if told.json else _list()
-    if told.check in ("facts", "walk-round", "day", "share") and told.values:
+        return _json(as_json.catalogue()) if told.json else as_words.catalogue()
+    if told.check in ("facts", "walk-round", "day", "hand-over", "parts", "share") and told.values:
         raise Unusable(f"{told.check} takes no values.")
+    if told.check == "hand-over":
+        return _handed_over(told)
+    if told.check == "parts":
+        return _parts(told)
     if told.check == "share":
         return _shared(told)
     if told.check == "read-shared":
@@ -93,12 +108,30 @@ def _carried_out(told: argparse.Namespace) -> str:
         return _json(schema())
     if told.check == "walk-round":
         found = walk_round(_rig(told.rig), told.rules)
-        return _json(as_json.walk_round(found)) if told.json else _walked(found)
+        return _json(as_json.walk_round(found)) if told.json else as_words.walk_round(found)
     if told.check == "day":
         foretold = day_of(_rig(told.rig), told.date)
-        return _json(as_json.day(foretold)) if told.json else _foretold(foretold)
+        return _json(as_json.day(foretold)) if told.json else as_words.day(foretold)
     asked = _asked(told)
-    return _json(as_json.answer(asked)) if told.json else _spoken(asked)
+    return _json(as_json.answer(asked)) if told.json else as_words.answer(asked)
+
+
+def _handed_over(told: argparse.Namespace) -> str:
+    from calc.handover_paper import as_html, as_text  # no other command waits for the pages' templates
+
+    rig, date = _rig(told.rig), told.date or ""
+    if told.html:
+        return as_html(rig, told.rules, date)
+    found = sheet(rig, told.rules, date)
+    return _json(asdict(found)) if told.json else as_text(found)
+
+
+def _parts(told: argparse.Namespace) -> str:
+    rig = _rig(told.rig) or example_rig()
+    items = parts_list(rig)
+    if told.json:
+        return _json({"parts": [asdict(item) for item in items], "torques": [asdict(one) for one in torque_list(rig)]})
+    return as_csv(items).rstrip("\n")
 
 
 def _shared(told: argparse.Namespace) -> str:
@@ -166,108 +199,6 @@ def _rig(file: Path | None) -> Rig | None:
 
 def _json(document: dict[str, Any]) -> str:
     return json.dumps(document, ensure_ascii=False, indent=2)
-
-
-def _list() -> str:
-    lines: list[str] = []
-    for chapter in CHAPTERS:
-        if checks := checks_of(chapter):
-            lines += [
-                "",
-                f"{chapter.name}: {chapter.about}",
-                *(f"  {check.id:28} {check.question}" for check in checks),
-            ]
-    return "\n".join(lines[1:])
-
-
-def _spoken(asked: Asked) -> str:
-    """The answer as a careful colleague would write it down."""
-    found = asked.answer()
-    working_lines = asked.choices() + found.working() if found.results else []
-    lines = [asked.kind.question, f"{found.verdict.upper()}. {found.say}"]
-    lines += [f"  missing: {missing.label}. {missing.where}." for missing in found.missing]
-    offers = asked.offers(found)
-    lines += [f"  fix: {offer.say}" + (", then it is tight" if offer.verdict == "tight" else "") for offer in offers]
-    if found.verdict == "no" and not offers:
-        lines.append("  fix: no single change clears this")
-    lines += [
-        f"  {caution.signal}: {caution.hazard}. {caution.consequence}. {caution.avoid}."
-        for caution in (asked.check.warnings() if asked.check else [])
-    ]
-    for requirement in found.requirements:
-        condition = requirement.condition
-        says = compared(condition) if isinstance(condition, Condition) else condition.says
-        lines.append(
-            f"  {requirement.verdict:9} {requirement.label}: {says}"
-            + (f"; {requirement.margin}" if requirement.margin else "")
-        )
-    lines += [f"  {name} = {result}" for name, result in found.results.items()]
-    lines += [f"  mind: {note}" for note in found.notes]
-    lines += ["", "Working", *(_working_line(line) for line in working_lines)]
-    lines += ["", "Your local code, the maker's manual and a licensed person decide."]
-    return "\n".join(lines)
-
-
-def _walked(found: WalkRound) -> str:
-    """The walk-round as a colleague would read it out, worst first."""
-    lines = [found.rig, f"{len(found.faults)} faults, {len(found.tight)} tight, {len(found.fine)} fine."]
-    for fault in found.faults:
-        lines += ["", f"FAULT  {_heading(fault)}: {fault.say}" + (f" ({fault.margin})" if fault.margin else "")]
-        if fault.hazard:
-            lines.append(
-                f"  {fault.hazard.signal}: {fault.hazard.hazard}. {fault.hazard.consequence}. {fault.hazard.avoid}."
-            )
-        lines += [f"  clears it: {proposal.say}" for proposal in fault.proposals] or [
-            "  no single change was found that clears it"
-        ]
-    lines += ["", *(f"TIGHT  {_heading(finding)}: {finding.say}" for finding in found.tight)]
-    lines += ["", *(_unknown(unknown) for unknown in found.unknown)]
-    lines += ["", *(f"NOT ANSWERED  {_heading(finding)}: {finding.say}" for finding in found.unanswered)]
-    lines += ["", *(f"FINE  {_heading(finding)}: {finding.say}" for finding in found.fine)]
-    return "\n".join([*lines, "", "Your local code, the maker's manual and a licensed person decide."])
-
-
-def _foretold(found: Day) -> str:
-    """The day as a colleague would tell it: does it last, what happens when, what would carry it through."""
-    told = found.answer
-    lines = [f"{found.rig.name}. {QUESTION}", f"{told.verdict.upper()}. {told.say}"]
-    lines += [f"  missing: {missing.label}. {missing.where}." for missing in found.missing]
-    if found.is_known:
-        lines += ["", *(f"  {window.name}: {window.thing}, {window.when}" for window in found.course.plan.windows)]
-        lines += ["", *(f"  {moment.kind} sun: {moment.say}" for moment in found.moments)]
-        lines += ["", "  charge at        poor typical good    sun  taken  outlet", *map(_hour_line, found.hours[::3]), ""]
-    lines += [f"  {held.verdict:9} {held.label}: {held.sentence}" for held in told.requirements]
-    lines += [f"  carries it: {one.say}, then it is {one.verdict}" for one in found.carriers]
-    if told.verdict == "no" and not found.carriers:
-        lines.append("  carries it: no single change does")
-    lines += [f"  {caution.signal}: {caution.hazard}. {caution.consequence}. {caution.avoid}." for caution in CAUTIONS]
-    lines += [f"  {name} = {result}" for name, result in told.results.items()]
-    lines += [f"  mind: {note}" for note in told.notes]
-    if found.is_known:
-        lines += ["", "Working", *(_working_line(line) for line in told.working())]
-    return "\n".join([*lines, "", "Your local code, the maker's manual and a licensed person decide."])
-
-
-def _hour_line(hour: Hour) -> str:
-    charges = " ".join(f"{round(charge * 100):4} %" for charge in hour.charges.values())
-    watts = "".join(f"{round(each):5} W" for each in (hour.sun, hour.taken, hour.wall))
-    return f"  {hour.clock:24}{charges} {watts}"
-
-
-def _unknown(unknown: Unknown) -> str:
-    what = f"{unknown.label}, {unknown.subject}" if unknown.subject else unknown.label
-    page = f"; asked by {unknown.check}" if unknown.check else ""
-    return f"NOT KNOWN  {what}. {unknown.where}. ({unknown.waiting} wait for it{page})".replace("?.", "?")
-
-
-def _heading(finding: Finding) -> str:
-    return f"{finding.title}, {finding.subject}" if finding.subject else finding.title
-
-
-def _working_line(line: Line) -> str:
-    sides = dict.fromkeys(side for side in (line.symbol, line.formula, line.numbers, line.value) if side)
-    aside = "; ".join(part for part in (line.note, line.source) if part)
-    return f"  {line.label} ({line.kind}): {' = '.join(sides)}" + (f"  [{aside}]" if aside else "")
 
 
 def _until_nobody_listens(words: list[str]) -> int:

@@ -5,14 +5,15 @@ Nothing is worked here. What the board does not know is said to be not known, an
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Mapping
+from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass
 
 from calc.board import Row, board
-from calc.check import GO, NEC, NO, NOT_KNOWN, TIGHT, Caution
+from calc.check import GO, NEC, NO, NOT_KNOWN, Caution
 from calc.drawing.one_line import one_line
 from calc.facts import fact_at
 from calc.filling import said, shown
+from calc.inspection import faults_of_the_whole
 from calc.printing import pair, printed
 from calc.procedures import CAUTIONS, CHECKLISTS, EMERGENCY, HOW, Procedure
 from calc.quantity import Condition, Quantity
@@ -79,19 +80,21 @@ class Device:
 
 @dataclass(frozen=True)
 class LimitGroup:
-    """All limits that one question of the walk-round was held to: (what, limit)."""
+    """All limits that one question of the walk-round was held to: (what, its limits for the parts that were asked)."""
 
     title: str
-    limits: tuple[tuple[str, str], ...]
+    limits: tuple[tuple[str, tuple[str, ...]], ...]
 
 
 @dataclass(frozen=True)
 class Sheet:
-    """The whole sheet. date and version are given by whoever prints it."""
+    """The whole sheet. date and version are given by whoever prints it; faults are those of the walk-round, in words."""
 
     rig: str
     date: str
     version: str
+    faults: tuple[str, ...]
+    unanswered: int
     drawing: str
     outlets: tuple[Outlet, ...]
     one_leg: str
@@ -106,6 +109,19 @@ class Sheet:
     emergency: tuple[str, ...]
     checklists: tuple[tuple[str, tuple[str, ...]], ...]
 
+    @property
+    def outlet_rows(self) -> list[tuple[str, ...]]:
+        """For a table: name, pattern, amps for hours, amps at most, leg, ground fault."""
+        return [
+            (found.name, found.pattern, found.for_hours, found.for_a_while, found.leg, found.ground_fault)
+            for found in self.outlets
+        ]
+
+    @property
+    def device_rows(self) -> list[tuple[str, ...]]:
+        """For a table: name, what it is, where it sits, what it feeds."""
+        return [(found.name, found.what, found.where, found.feeds) for found in self.devices]
+
 
 def sheet(rig: Rig | None, rules: str = NEC, date: str = "", version: str = "") -> Sheet:
     """The sheet of a rig; without one, of the example."""
@@ -115,12 +131,14 @@ def sheet(rig: Rig | None, rules: str = NEC, date: str = "", version: str = "") 
         whole.name,
         date,
         version,
+        tuple(_faults(whole, rows)),
+        sum(row.answer.verdict == NOT_KNOWN for row in rows),
         one_line(whole),
         tuple(_outlet(whole, row) for row in rows if row.check.id == OUTLET),
         _result(rows, "run/legs-and-neutral", "most_on_one_leg"),
         tuple(_use(whole, row, "loads") for row in rows if row.check.id == TOOL),
         tuple(_car(whole, row) for row in rows if row.check.id == CAR),
-        tuple((fact_at(path).label, said(whole, path)) for path in LIMITS),
+        tuple((fact_at(path).label, _limit(whole, path)) for path in LIMITS),
         tuple(limits_of_the_round(rows)),
         _told(whole, HOW),
         CAUTIONS,
@@ -133,6 +151,14 @@ def sheet(rig: Rig | None, rules: str = NEC, date: str = "", version: str = "") 
 
 def _told(rig: Rig, procedures: Iterable[Procedure]) -> tuple[tuple[str, tuple[str, ...]], ...]:
     return tuple((procedure.title, tuple(procedure.told(rig))) for procedure in procedures)
+
+
+def _faults(rig: Rig, rows: Iterable[Row]) -> Iterator[str]:
+    """Whatever the walk-round finds wrong, for the head of the sheet: such a rig is not lent."""
+    found = [(fault.title, fault.subject, fault.say) for fault in faults_of_the_whole(rig)]
+    found += [(row.check.title, row.subject, row.answer.say) for row in rows if row.answer.verdict == NO]
+    for title, subject, say in found:
+        yield f"{title}, {subject}: {say}" if subject else f"{title}: {say}"
 
 
 # --- what may be plugged in ----------------------------------------------------------------------------------------
@@ -179,24 +205,36 @@ def _result(rows: list[Row], check: str, name: str) -> str:
 # --- limits and devices --------------------------------------------------------------------------------------------
 
 
+def _limit(rig: Rig, path: str) -> str:
+    """A limit, or a line to write it on."""
+    known = rig.facts.get(path)
+    return f"______ ({UNKNOWN})" if known is None else shown(known)
+
+
 def limits_of_the_round(rows: Iterable[Row]) -> list[LimitGroup]:
-    """Every limit that the answers of the board were held to, by question; what is alike is said once."""
-    groups: dict[str, dict[tuple[str, str], None]] = {}
+    """Every number that the answers of the board were held to, by question; what is alike is said where it is first met."""
+    groups: dict[str, dict[str, list[str]]] = {}
+    met: set[tuple[str, str]] = set()
     for row in rows:
         for requirement in row.answer.requirements:
-            limits = groups.setdefault(row.check.title, {})
-            limits[requirement.label, limit_of(requirement.condition)] = None
-    return [LimitGroup(title, tuple(limits)) for title, limits in groups.items()]
+            limit = limit_of(requirement.condition)
+            if limit is not None and (requirement.label, limit) not in met:
+                met.add((requirement.label, limit))
+                groups.setdefault(row.check.title, {}).setdefault(requirement.label, []).append(limit)
+    return [
+        LimitGroup(title, tuple((label, tuple(limits)) for label, limits in found.items()))
+        for title, found in groups.items()
+    ]
 
 
-def limit_of(condition: object) -> str:
-    """The side of a comparison that is the limit, as it is printed; of a statement, what it says."""
-    if isinstance(condition, Condition):
-        return pair(condition.left, condition.right)[1]
-    return str(getattr(condition, "says", ""))
+def limit_of(condition: object) -> str | None:
+    """The side of a comparison that is the limit, as it is printed, "≤ 20 A"; None where no numbers are compared."""
+    if not isinstance(condition, Condition):
+        return None
+    return f"{condition.sign} {pair(condition.left, condition.right)[1]}"
 
 
-def _devices(rig: Rig) -> Iterable[Device]:
+def _devices(rig: Rig) -> Iterator[Device]:
     trees = wiring(rig)
     fed: dict[str, list[str]] = {}
     for feeder, key in sorted(trees.edges()):
@@ -205,9 +243,6 @@ def _devices(rig: Rig) -> Iterable[Device]:
         key = f"devices.{index}"
         found = part(rig, key)
         what = ", ".join((found.kind, *found.details))
-        yield Device(found.name, what, said(rig, f"{key}.where"), ", ".join(fed.get(key, ())) or "nothing that is known")
-
-
-def worst(sheet_of: Sheet) -> list[Use]:
-    """What may not be plugged in, or only just."""
-    return [use for use in (*sheet_of.tools, *sheet_of.cars) if use.verdict in (NO, TIGHT, NOT_KNOWN)]
+        yield Device(
+            found.name, what, said(rig, f"{key}.where"), ", ".join(fed.get(key, ())) or "nothing that is known"
+        )

@@ -22,13 +22,23 @@ class Label:
 
 
 def labels(rig: Rig, sheet: Sheet) -> list[Label]:
-    return [*_outlets(rig, sheet), *_cars(sheet), _battery(rig), _main_switch(rig), *_fuses(rig), *_inlet(rig), _wheels(rig)]
+    return [
+        *_outlets(rig, sheet),
+        *_cars(sheet),
+        _battery(rig),
+        _main_switch(rig),
+        *_fuses(rig),
+        *_inlet(rig),
+        _wheels(rig),
+    ]
 
 
 def _outlets(rig: Rig, sheet: Sheet) -> Iterator[Label]:
     together = f"All outlets together {said(rig, 'inverter.continuous')}"
     for outlet in sheet.outlets:
-        tested = "Test button first, each day" if outlet.ground_fault not in ("none", UNKNOWN) else "No ground-fault device"
+        tested = (
+            "Test button first, each day" if outlet.ground_fault not in ("none", UNKNOWN) else "No ground-fault device"
+        )
         yield Label(
             f"Beside the outlet “{outlet.name}”",
             f"{outlet.pattern}: {outlet.for_a_while} at most",
@@ -44,6 +54,7 @@ def _cars(sheet: Sheet) -> Iterator[Label]:
 
 
 def _battery(rig: Rig) -> Label:
+    cold = "" if str(rig.facts.get("bank.chemistry", "")).startswith("lead") else "; never under 0 °C (32 °F)"
     return Label(
         "On the battery box",
         f"Battery, {said(rig, 'bank.nominal_volts')}, {said(rig, 'bank.chemistry')}",
@@ -51,7 +62,7 @@ def _battery(rig: Rig) -> Label:
             "It cannot be switched off inside this box",
             "A dropped tool makes an arc that burns and blinds",
             "Keep shut. No rings, no loose tools",
-            f"Charge to {said(rig, 'bank.highest_volts')} at most; never under 0 °C (32 °F)",
+            f"Charge to {said(rig, 'bank.highest_volts')} at most{cold}",
         ),
         "DANGER",
     )
@@ -97,6 +108,10 @@ def _wheels(rig: Rig) -> Label:
     return Label(
         "At the drawbar or handle",
         f"{said(rig, 'chassis.loaded_mass')} loaded",
-        ("Nobody downhill of it, ever", "Brake on and two wheels chocked on both sides", f"Wheel {said(rig, 'chassis.wheel_rating')} at most"),
+        (
+            "Nobody downhill of it, ever",
+            "Brake on and two wheels chocked on both sides",
+            f"Wheel {said(rig, 'chassis.wheel_rating')} at most",
+        ),
         "DANGER",
     )

@@ -1,12 +1,9 @@
-"""The pages beside the questions: what each shows, worked for the example until a rig is there.
-
-Each is a template and a function that gives what the template needs.
-"""
+"""The pages beside the questions: what each shows, worked for the example until a rig is there."""
 
 from __future__ import annotations
 
 from collections.abc import Callable, Mapping
-from dataclasses import replace
+from dataclasses import astuple, dataclass, field, replace
 from typing import Any
 
 from calc import parts_list
@@ -73,8 +70,8 @@ def parts(rig: Rig | None = None) -> Values:
     whole = rig or example_rig()
     return {
         "rig_name": whole.name,
-        "items": parts_list.parts_list(whole),
-        "torques": parts_list.torque_list(whole),
+        "items": [astuple(item) for item in parts_list.parts_list(whole)],
+        "torques": [astuple(torque) for torque in parts_list.torque_list(whole)],
         "sockets": parts_list.sockets(),
         "sources": parts_list.sources(),
         "makers_first": parts_list.MAKERS_FIRST,
@@ -85,11 +82,31 @@ def parts(rig: Rig | None = None) -> Values:
 
 RULES_SAID = {NEC: "the NEC (US)", IEC: "the IEC"}
 
-PAGES: Mapping[str, tuple[str, Callable[[], Values]]] = {
-    "fault-finder/": ("fault_finder.html", fault_finder),
-    "first-power-up/": ("first_power_up.html", first_power_up),
-    "hand-over/": ("hand_over.html", hand_over),
-    "hand-over/labels/": ("labels.html", label_sheet),
-    "hand-over/checklists/": ("checklists.html", checklists),
-    "hand-over/parts/": ("parts.html", parts),
+
+@dataclass(frozen=True)
+class Page:
+    """A template and what it needs. pieces: which of its hosts another rig fills anew, each with its own template."""
+
+    template: str
+    values: Callable[[Rig | None, str], Values]
+    pieces: Mapping[str, str] = field(default_factory=dict)
+
+    def told(self, rig: Rig | None, rules: str = NEC) -> Values:
+        """What the template needs, for a rig; without one, for the example."""
+        return {"pieces": self.pieces, "example": rig is None, **self.values(rig, rules)}
+
+
+PAGES: Mapping[str, Page] = {
+    "fault-finder/": Page("fault_finder.html", lambda rig, rules: fault_finder()),
+    "first-power-up/": Page(
+        "first_power_up.html",
+        lambda rig, rules: first_power_up(rig),
+        {"of-rig": "first_power_up_gates.html", "load": "first_power_up_load.html"},
+    ),
+    "hand-over/": Page("hand_over.html", hand_over, {"of-rig": "hand_over_piece.html"}),
+    "hand-over/labels/": Page("labels.html", label_sheet, {"of-rig": "labels_piece.html"}),
+    "hand-over/checklists/": Page(
+        "checklists.html", lambda rig, rules: checklists(rig), {"of-rig": "checklists_piece.html"}
+    ),
+    "hand-over/parts/": Page("parts.html", lambda rig, rules: parts(rig), {"of-rig": "parts_piece.html"}),
 }

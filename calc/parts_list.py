@@ -58,7 +58,9 @@ def _harmless(cell: str) -> str:
 def _ground_wires(rig: Rig) -> dict[str, str]:
     """The ground wire that each run needs, as its page answers for this rig."""
     rows = board(rig, NEC, [check_called("wire/ground-wire")])
-    return {row.subject: str(row.answer.results["ground_needed"]) for row in rows if "ground_needed" in row.answer.results}
+    return {
+        row.subject: str(row.answer.results["ground_needed"]) for row in rows if "ground_needed" in row.answer.results
+    }
 
 
 def _cables(rig: Rig) -> Iterator[Item]:
@@ -68,16 +70,39 @@ def _cables(rig: Rig) -> Iterator[Item]:
         name, size, length, metal = (_fact(rig, f"{place}.{fact}") for fact in ("name", "size", "length", "metal"))
         kind = f"{size}, {metal}, insulation {_fact(rig, f'{place}.insulation')}"
         if rig.facts.get(f"{place}.use") == BATTERY_CABLE:
-            yield Item("cable, fine strands", kind, "2", length, name, "One for plus and one for minus; cut when it is in place")
-            yield Item("lug", f"for {size}, {_fact(rig, f'{place}.terminals')}; hole as the stud it goes on", "4", "", name, "Crimped with the die of that lug")
+            yield Item(
+                "cable, fine strands",
+                kind,
+                "2",
+                length,
+                name,
+                "One for plus and one for minus; cut when it is in place",
+            )
+            yield Item(
+                "lug",
+                f"for {size}, {_fact(rig, f'{place}.terminals')}; hole as the stud it goes on",
+                "4",
+                "",
+                name,
+                "Crimped with the die of that lug",
+            )
             yield Item("sleeve, adhesive", f"over {size}", "4", "", name, "Red for plus, black for minus")
         elif rig.facts.get(f"{place}.use") == "extension cord":
             yield Item("extension cord", size, "1", length, name, "")
         else:
             carrying = rig.facts.get(f"{place}.carrying")
             wires = f"{carrying.shown:.0f}" if isinstance(carrying, Quantity) else UNKNOWN
-            yield Item("wire", kind, wires, length, name, "As many as carry current; a neutral of two equal legs comes on top")
-            yield Item("ground wire", grounds.get(name, UNKNOWN), "1", length, name, "By its breaker; grown where the wires were")
+            yield Item(
+                "wire", kind, wires, length, name, "As many as carry current; a neutral of two equal legs comes on top"
+            )
+            yield Item(
+                "ground wire",
+                grounds.get(name, UNKNOWN),
+                "1",
+                length,
+                name,
+                "By its breaker; grown where the wires were",
+            )
 
 
 def _devices(rig: Rig) -> Iterator[Item]:
@@ -85,24 +110,58 @@ def _devices(rig: Rig) -> Iterator[Item]:
         place = f"devices.{index}"
         kind, rating = _fact(rig, f"{place}.kind"), _fact(rig, f"{place}.rating")
         told = [("family", "{}"), ("dc_volts", "{} dc"), ("interrupting", "breaks {} dc")]
-        more = [words.format(shown(known)) for fact, words in told if (known := rig.facts.get(f"{place}.{fact}")) is not None]
+        more = [
+            words.format(shown(known))
+            for fact, words in told
+            if (known := rig.facts.get(f"{place}.{fact}")) is not None
+        ]
         is_fuse = kind == "fuse"
-        yield Item(kind, ", ".join((rating, *more)), str(1 + _SPARES) if is_fuse else "1", "", _fact(rig, f"{place}.name"), "One of them a spare; and a holder" if is_fuse else "")
+        yield Item(
+            kind,
+            ", ".join((rating, *more)),
+            str(1 + _SPARES) if is_fuse else "1",
+            "",
+            _fact(rig, f"{place}.name"),
+            "One of them a spare; and a holder" if is_fuse else "",
+        )
 
 
 def _outlets(rig: Rig) -> Iterator[Item]:
     for index in range(rig.count("outlets")):
         place = f"outlets.{index}"
         fault, cover = _fact(rig, f"{place}.ground_fault"), _fact(rig, f"{place}.cover")
-        yield Item("outlet", f"{_fact(rig, f'{place}.configuration')}, ground fault: {fault}", "1", "", _fact(rig, f"{place}.name"), f"Cover: {cover}")
+        yield Item(
+            "outlet",
+            f"{_fact(rig, f'{place}.configuration')}, ground fault: {fault}",
+            "1",
+            "",
+            _fact(rig, f"{place}.name"),
+            f"Cover: {cover}",
+        )
 
 
 def _others(rig: Rig) -> Iterator[Item]:
     if "inlet.configuration" in rig.facts:
-        yield Item("inlet", f"{_fact(rig, 'inlet.configuration')}, {_fact(rig, 'inlet.rating')}", "1", "", "charging", "With a cover")
-        yield Item("cord to the inlet", _fact(rig, "inlet.cord_size"), "1", _fact(rig, "inlet.cord_length"), "charging", "")
+        yield Item(
+            "inlet",
+            f"{_fact(rig, 'inlet.configuration')}, {_fact(rig, 'inlet.rating')}",
+            "1",
+            "",
+            "charging",
+            "With a cover",
+        )
+        yield Item(
+            "cord to the inlet", _fact(rig, "inlet.cord_size"), "1", _fact(rig, "inlet.cord_length"), "charging", ""
+        )
     if "panels.count" in rig.facts:
-        yield Item("panel", f"{_fact(rig, 'panels.watts')}, {_fact(rig, 'panels.open_volts')} open", _fact(rig, "panels.count"), "", "sun", "")
+        yield Item(
+            "panel",
+            f"{_fact(rig, 'panels.watts')}, {_fact(rig, 'panels.open_volts')} open",
+            _fact(rig, "panels.count"),
+            "",
+            "sun",
+            "",
+        )
 
 
 def _fact(rig: Rig, path: str) -> str:

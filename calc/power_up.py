@@ -32,7 +32,7 @@ STOP = (
     "Smoke, a smell, a sizzle, a glow: everybody back, switch off at the bank's switch",
     "A spot over 75 °C (167 °F), or a plug too hot to hold: switch off",
     "A temperature that rises faster in each interval than in the last: switch off",
-    "A leg under 110 V or over 127 V, or lamps bright on one leg and dim on the other: main switch off at once",
+    "A leg outside 110 to 127 V (where it should have 230 V: outside 207 to 253 V), or lamps bright on one leg and dim on the other: main switch off at once",
     "The bank at {inverter.cutoff} or less, or cells over 55 °C (131 °F): switch off",
     "A fault light, or a device that opens: leave it open and find out why",
 )
@@ -72,15 +72,21 @@ GATES = (
     ),
     Gate(
         "Precharge, then the bank's switch",
-        ("Precharge by its button or resistor, as long as its page says", "Read the volts at the inverter: within 2 V of the bank's; then close the switch"),
+        (
+            "Precharge by its button or resistor, as long as its page says",
+            "Read the volts at the inverter: within 2 V of the bank's; then close the switch",
+        ),
         "No spark, no hum, no current on the clamp, nothing warm after five minutes",
         "Open the switch and find out what draws",
         "choose/precharge",
     ),
     Gate(
         "Inverter on, no load",
-        ("Switch it on; breakers still open", "Close one breaker after another; plug-in meter or tester at each outlet, covers closed"),
-        "{inverter.system}; each leg 114 to 126 V",
+        (
+            "Switch it on; breakers still open",
+            "Close one breaker after another; plug-in meter or tester at each outlet, covers closed",
+        ),
+        "{inverter.system}; each leg 114 to 126 V (where it should have 230 V: 207 to 253 V)",
         "Off, and see the page about the legs",
         "prove/leg-volts",
     ),
@@ -93,21 +99,32 @@ GATES = (
     ),
     Gate(
         "A lamp of 100 W at each outlet",
-        ("Lamp on: the volts hardly move, nothing hums", "Press the test button of each ground-fault device: the lamp goes out; reset it", "Open each breaker by its handle: its lamp goes out, and no other"),
+        (
+            "Lamp on: the volts hardly move, nothing hums",
+            "Press the test button of each ground-fault device: the lamp goes out; reset it",
+            "Open each breaker by its handle: its lamp goes out, and no other",
+        ),
         "Each device opens what it is said to open, and only that",
         "A device that does not open is replaced before anything else is done",
         "protect/ground-fault",
     ),
     Gate(
         "Wall and rig, both ways",
-        ("Into the wall by the inlet: lamps stay on or come back; the wall's ground-fault device holds", "Read neutral and ground again at an outlet", "Pull the wall's plug: lamps come back; bare pins of the inlet are dead: a non-contact tester beside its cover stays dark"),
+        (
+            "Into the wall by the inlet: lamps stay on or come back; the wall's ground-fault device holds",
+            "Read neutral and ground again at an outlet",
+            "Pull the wall's plug: lamps come back; bare pins of the inlet are dead: a non-contact tester beside its cover stays dark",
+        ),
         "One bond in each mode, and no volts at the inlet",
         "Unplug; the bond or the transfer is wrong",
         "protect/inlet-backfeed",
     ),
     Gate(
         "A quarter, a half, then the load test",
-        ("A quarter of {inverter.continuous} for 15 minutes, then half of it for 15", "Each joint's millivolts with leads that were fitted while it was off; hands off while it runs"),
+        (
+            "A quarter of {inverter.continuous} for 15 minutes, then half of it for 15",
+            "Each joint's millivolts with leads that were fitted while it was off; hands off while it runs",
+        ),
         "No joint over 0.1 mΩ or 2 W, no spot far warmer than its twin",
         "Off; mend it; begin again at a quarter",
         "prove/joint-drop",

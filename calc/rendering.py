@@ -36,7 +36,6 @@ from calc.form import (
     subjects,
     to_keep,
 )
-from calc.pages import PAGES
 from calc.printing import Line, as_read, compared, printed
 from calc.quantity import Condition, Quantity
 from calc.rig import Rig, example_rig
@@ -358,6 +357,8 @@ class Renderer:
 
     def addresses(self) -> list[str]:
         """The addresses of all pages, home first."""
+        from calc.pages import PAGES
+
         return ["", "start/", "rig/", WALK_ROUND, "day/", "about/", *PAGES, *(f"{check.id}/" for check in all_checks())]
 
     def page(self, address: str, assets: Mapping[str, str]) -> str:
@@ -378,9 +379,11 @@ class Renderer:
             return self._render("about.html", **shared)
         if address == WALK_ROUND:
             return self._render("walk_round.html", **self._walked(None), **shared)
+        from calc.pages import PAGES  # a page of a question does not wait for them
+
         if address in PAGES:
-            template, values = PAGES[address]
-            return self._render(template, **values(), **shared)
+            page = PAGES[address]
+            return self._render(page.template, **page.told(None), **shared)
         asked = fill(check_called(address.rstrip("/")), {})
         return self._render("check.html", **self._all_of(asked), **shared)
 
@@ -416,6 +419,13 @@ class Renderer:
     def render(self, name: str, **values: Any) -> str:
         """Pieces from a template of the site's."""
         return self._render(name, **values)
+
+    def page_pieces(self, address: str, rig: Rig | None, rules: str = NEC) -> str:
+        """The pieces of one of the pages beside the questions, for a rig; without one, for the example."""
+        from calc.pages import PAGES
+
+        page, root = PAGES[address], "../" * address.count("/")
+        return self._render("of_rig_pieces.html", root=root, **page.told(rig, rules))
 
     def walk_round_pieces(self, rig: Rig | None, rules: str = NEC) -> str:
         """The pieces of the walk-round's page for a rig; without one, for the example."""

@@ -8,7 +8,7 @@ from __future__ import annotations
 
 import json
 from collections.abc import Callable, Mapping
-from functools import cache
+from functools import cache, partial
 from typing import Any
 
 from calc import editing, units
@@ -63,6 +63,10 @@ class Desk:
 
     def walk_round(self) -> Told:
         return {"html": self._renderer.walk_round_pieces(self._rig, self._rules)}
+
+    def page(self, address: str) -> Told:
+        """One of the pages beside the questions, for this rig."""
+        return {"html": self._renderer.page_pieces(address, self._rig, self._rules)}
 
     def day(self) -> Told:
         return {"html": self._renderer.day_pieces(day_of(self._rig))}
@@ -182,3 +186,6 @@ def with_value(rig: Rig, path: str, value: Quantity | str) -> Rig:
 QUESTIONS: dict[str, Callable[[Desk], Told]] = {"walk-round": Desk.walk_round} | {
     name: getattr(Desk, name) for name in ("board", "now", "day", "part", "start", "example", "read", "share", "proof", "fact", "facts", "add", "copy", "remove", "keep")
 }
+# The pages beside the questions that show the rig in use; named here, so that nobody waits for them who asks none.
+OF_RIG = ("first-power-up", "hand-over", "hand-over/labels", "hand-over/checklists", "hand-over/parts")
+QUESTIONS |= {name: partial(Desk.page, address=f"{name}/") for name in OF_RIG}

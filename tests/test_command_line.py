@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import csv
 import json
 import re
 import subprocess
@@ -537,3 +538,36 @@ def test_what_is_said_can_be_typed_again(shell: Shell) -> None:
 def test_the_default_rules_and_units_are_us(shell: Shell) -> None:
     plain = shell.says(WIRE, "--json")
     assert plain == shell.says(WIRE, "--json", "--units", "us", "--rules", NEC)
+
+
+def test_the_sheet_for_a_borrower_is_said_as_text_as_a_page_and_as_json(shell: Shell, tmp_path: Path) -> None:
+    mine = tmp_path / "mine.json"
+    mine.write_text(json.dumps({**EXAMPLE_RIG, "name": "mine"}), encoding="utf-8")
+    said = shell.says("hand-over", "--rig", str(mine), "--date", "2027-06-18")
+    assert said.startswith("mine\nDate: 2027-06-18\n") and "What may be plugged in" in said
+    page = shell.says("hand-over", "--rig", str(mine), "--date", "2027-06-18", "--html")
+    assert page.startswith("<!doctype html>") and "Date: 2027-06-18" in page and "<svg" in page
+    told = shell.answers("hand-over", "--rig", str(mine), "--date", "2027-06-18")
+    assert (told["rig"], told["date"]) == ("mine", "2027-06-18") and len(told["outlets"]) == len(EXAMPLE_RIG["outlets"])
+
+
+def test_the_parts_are_said_as_csv_and_as_json_with_the_torques(shell: Shell) -> None:
+    rows = list(csv.DictReader(shell.says("parts").splitlines()))
+    told = shell.answers("parts")
+    assert [row["item"] for row in rows] == [part["item"] for part in told["parts"]] and len(rows) > 10
+    assert told["torques"]
+
+
+@pytest.mark.parametrize(
+    "words",
+    [
+        ("hand-over", "x=1"),
+        ("parts", "x=1"),
+        ("parts", "--date", "2027-06-18"),
+        ("hand-over", "--date", "tomorrow"),
+        ("day", "--html"),
+        ("hand-over", "--html", "--json"),
+    ],
+)
+def test_a_sheet_refuses_what_it_does_not_take(shell: Shell, words: tuple[str, ...]) -> None:
+    shell.refuses(*words)

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from pathlib import Path
 
 from page_tree import read
 
@@ -10,12 +11,21 @@ from calc.catalogue import all_checks, check_called
 from calc.check import Ask
 from calc.filling import facts_in, filled
 from calc.measurable import MEASURABLE
-from calc.pages import PAGES
 from calc.power_up import GATES, LOAD_TEST, STOP
 from calc.rendering import Renderer
 from calc.rig import Rig, example_rig
 
-SENTENCES = [*STOP, *(sentence for gate in GATES for sentence in (*gate.steps, gate.must_see, gate.otherwise)), *(m.does for m in LOAD_TEST)]
+# What a template asks of the assets is their names; the build stamps them.
+ASSETS = {
+    path.name: path.name
+    for path in (Path(__file__).resolve().parents[1] / "site").rglob("*")
+    if "node_modules" not in path.parts and path.is_file()
+}
+SENTENCES = [
+    *STOP,
+    *(sentence for gate in GATES for sentence in (*gate.steps, gate.must_see, gate.otherwise)),
+    *(m.does for m in LOAD_TEST),
+]
 
 
 def test_every_gate_names_a_page_that_there_is_and_what_to_do_when_it_is_not_passed() -> None:
@@ -29,7 +39,9 @@ def test_what_is_read_is_in_the_words_of_the_log_and_makes_whole_tests() -> None
     read_then = [what for moment in LOAD_TEST for what in moment.readings]
     assert set(read_then) <= MEASURABLE.keys() and len(read_then) == len(set(read_then))
     for check in all_checks():
-        needed = {spec.reading for spec in check.asks.values() if isinstance(spec, Ask) and spec.reading and not spec.when}
+        needed = {
+            spec.reading for spec in check.asks.values() if isinstance(spec, Ask) and spec.reading and not spec.when
+        }
         assert not needed & set(read_then) or needed <= set(read_then), check.id
 
 
@@ -48,7 +60,11 @@ def test_insulation_is_tested_by_a_qualified_person_on_isolated_wires_only() -> 
 def test_what_is_dead_comes_before_what_is_live() -> None:
     titles = [gate.title for gate in GATES]
     assert titles[0] == "By eye, everything off"
-    assert titles.index("No short, sound insulation") < titles.index("Precharge, then the bank's switch") < titles.index("Inverter on, no load")
+    assert (
+        titles.index("No short, sound insulation")
+        < titles.index("Precharge, then the bank's switch")
+        < titles.index("Inverter on, no load")
+    )
 
 
 def test_every_number_in_it_is_a_fact_of_the_rig_or_left_to_write_in() -> None:
@@ -59,8 +75,7 @@ def test_every_number_in_it_is_a_fact_of_the_rig_or_left_to_write_in() -> None:
 
 
 def test_the_stop_rules_stand_in_plain_sight_before_the_first_gate() -> None:
-    template, values = PAGES["first-power-up/"]
-    page = read(Renderer().render(template, **values(), root="../", assets=_Names(), address="first-power-up/"))
+    page = read(Renderer().page("first-power-up/", ASSETS))
     rules = page.having("id", "stop-rules")[0]
     assert all(re.sub(r"\W", "", filled(example_rig(), rule)) in re.sub(r"\W", "", rules.text) for rule in STOP)
     assert "details" not in [above.tag for above in rules.ancestors()]
@@ -69,12 +84,6 @@ def test_the_stop_rules_stand_in_plain_sight_before_the_first_gate() -> None:
 
 
 def test_the_moments_carry_their_minutes_for_a_timer() -> None:
-    template, values = PAGES["first-power-up/"]
-    page = read(Renderer().render(template, **values(), root="../", assets=_Names(), address="first-power-up/"))
+    page = read(Renderer().page("first-power-up/", ASSETS))
     assert [e.get("data-minute") for e in page.having("data-minute")] == ["0", "10", "20", "30"]
     assert page.having("id", "timer")
-
-
-class _Names(dict):  # type: ignore[type-arg]
-    def __missing__(self, name: str) -> str:
-        return name
