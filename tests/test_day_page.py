@@ -35,7 +35,7 @@ def shapes(svg: ElementTree.Element, kind: str) -> list[ElementTree.Element]:
 def test_the_page_is_built_with_the_examples_day_worked_and_the_home_page_leads_to_it() -> None:
     assert "day/" in RENDERER.addresses()
     assert [e.text for e in PAGE.all("h1")] == [QUESTION]
-    [say] = PAGE.having("role", "status")
+    [say] = PAGE.having("id", "say")
     assert " ".join(day_of().answer.say.split()) in say.text and say.get("data-verdict") == day_of().answer.verdict
     assert [a for a in read(RENDERER.page("", ASSETS)).all("a") if a.get("href") == "./day/"]
 

@@ -14,7 +14,7 @@ from calc.reply import reply
 from calc.rig import Rig, document, example_rig, read_rig
 from calc.rig_form import parts_of
 from calc.sharing import ENOUGH_CODES, shared
-from tests.test_sharing import ADDRESS, LARGE, known, without
+from tests.test_sharing import ADDRESS, LARGE, known, with_a_long_log, without
 
 
 def told(what: str, rig: Rig | None = None, **form: str) -> dict[str, Any]:
@@ -40,12 +40,13 @@ def test_of_several_codes_each_is_read_by_itself_until_all_are_there() -> None:
 
 
 def test_what_the_codes_leave_out_is_said_beside_them(monkeypatch: pytest.MonkeyPatch) -> None:
-    monkeypatch.setattr("calc.rig_desk.ENOUGH_CODES", shared(example_rig(), ADDRESS).count - 1)
-    shown = told("share", example_rig(), address=ADDRESS)["html"]
+    rig = with_a_long_log(example_rig())
+    monkeypatch.setattr("calc.rig_desk.ENOUGH_CODES", shared(rig, ADDRESS).count - 1)
+    shown = told("share", rig, address=ADDRESS)["html"]
     assert "the readings" in shown
     (link,) = re.findall(r'href="([^"]+)"', shown)
-    assert known(read_rig(told("read", text=link)["rig"])) == known(example_rig()), "the link has room for them"
-    assert known(example_rig()) != without(example_rig(), "readings")
+    assert known(read_rig(told("read", text=link)["rig"])) == known(rig), "the link has room for them"
+    assert known(rig) != without(rig, "readings")
 
 
 def test_what_is_no_code_is_refused_in_words() -> None:

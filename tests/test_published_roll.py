@@ -630,8 +630,8 @@ def test_trap_a_bump_counts_beside_the_slope(way: str, times: float) -> None:
 
 def test_small_cart_wheels_have_a_speed() -> None:
     """Common practice: an unmarked cart wheel is for a walk."""
-    assert verdict_on(tyres(speed="12 mph", rated_speed="3 mph"), "Speed") == NO
-    assert verdict_on(tyres(speed="3 mph", rated_speed="6 mph"), "Speed") == GO
+    assert verdict_on(tyres(way="towed on a road", speed="12 mph", rated_speed="3 mph"), "Speed") == NO
+    assert verdict_on(tyres(rated_speed="6 mph"), "Speed") == GO
 
 
 # --- turning -----------------------------------------------------------------------------------------------------------

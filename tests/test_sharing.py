@@ -170,9 +170,14 @@ def test_a_rig_that_is_too_large_leaves_its_readings_behind_and_then_its_plan_an
         shared(rig)
 
 
+def with_a_long_log(rig: Rig) -> Rig:
+    """So many readings that codes without them are fewer."""
+    written = document(rig)
+    return read_rig(json.dumps(written | {"readings": written["readings"] * 6}))
+
+
 def test_for_fewer_codes_readings_stay_behind_and_where_that_does_not_help_there_are_more() -> None:
-    written = document(example_rig())
-    rig = read_rig(json.dumps(written | {"readings": written["readings"] * 6}))
+    rig = with_a_long_log(example_rig())
     whole = shared(rig, ADDRESS)
     fewer = shared(rig, ADDRESS, whole.count - 1)
     assert not whole.left_out and fewer.count < whole.count and fewer.left_out[0] == "the readings"
