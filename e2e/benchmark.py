@@ -57,7 +57,7 @@ KEYSTROKES = """async ([field, texts]) => {
 }"""
 # The same on the board: a fact of the panel changes, and every row that rests on it is answered anew.
 BOARD = KEYSTROKES.replace('new Event("input", { bubbles: true })', 'new Event("change", { bubbles: true })')
-BOARD_IS_ANSWERED = "() => !document.getElementById('now')?.hidden && document.getElementById('stale').hidden"
+BOARD_IS_ANSWERED = "() => !document.getElementById('now')?.hidden && document.getElementById('stale')?.hidden"
 CHECK, FIELD = "wire/wire-for-run/", "run_length"
 
 
