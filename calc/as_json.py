@@ -235,7 +235,11 @@ def catalogue() -> dict[str, Any]:
 
 def _ask(name: str, spec: Ask | Pick) -> dict[str, Any]:
     told: dict[str, Any] = {"name": name, "label": spec.label, "help": spec.help, "fact": spec.fact or None}
-    told |= {"rules": list(spec.rules), "when": [dict(case) for case in spec.cases], "may_be_assumed": spec.habit}
+    told |= {
+        "rules": list(spec.rules),
+        "when": [dict(case) for case in spec.cases],
+        "may_be_assumed": any(spec.may_be_assumed(rules) for rules in spec.rules),
+    }
     if isinstance(spec, Pick):
         options = {rules: list(spec.options(rules)) for rules in spec.rules}
         return told | {"options": options, "default": {rules: spec.default(rules) for rules in spec.rules}}

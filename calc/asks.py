@@ -23,7 +23,8 @@ When = Mapping[str, tuple[str, ...]]
 
 @dataclass(frozen=True, kw_only=True)
 class Ask:
-    """A number wanted. `habit`: without a fact, the default may be assumed, and is printed as assumed.
+    """A number wanted. `habit`: without a fact, the default may be assumed, and is printed as assumed; or under
+    which rules it may.
 
     either_way: also reads the reciprocal (kWh per 100 mi where mi per kWh is asked). whole: a count.
     when: the picks under which it is asked at all, as {pick: (options,)}, or several such, any of which will do.
@@ -39,7 +40,7 @@ class Ask:
     fact: str = ""
     reading: str = ""
     common: tuple[Quantity, ...] = ()
-    habit: bool = False
+    habit: bool | tuple[str, ...] = False
     either_way: bool = False
     whole: bool = False
     when: When | tuple[When, ...] = ()
@@ -52,6 +53,9 @@ class Ask:
     @property
     def cases(self) -> tuple[When, ...]:
         return _cases(self.when)
+
+    def may_be_assumed(self, rules: str) -> bool:
+        return _holds_under(self.habit, rules)
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -66,7 +70,7 @@ class Pick:
     default_by_rules: Mapping[str, str]
     help: str
     fact: str = ""
-    habit: bool = False
+    habit: bool | tuple[str, ...] = False
     when: When | tuple[When, ...] = ()
     rules: tuple[str, ...] = RULE_SETS
     # Other words for an option, as people type them; of several options the one that these rules have.
@@ -92,6 +96,9 @@ class Pick:
     @property
     def cases(self) -> tuple[When, ...]:
         return _cases(self.when)
+
+    def may_be_assumed(self, rules: str) -> bool:
+        return _holds_under(self.habit, rules)
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -120,6 +127,10 @@ class Each:
         if isinstance(spec, Ask):
             of_it["symbol"] = f"{spec.symbol}_{number}"
         return replace(spec, **of_it)
+
+
+def _holds_under(habit: bool | tuple[str, ...], rules: str) -> bool:
+    return rules in habit if isinstance(habit, tuple) else habit
 
 
 def _cases(when: When | tuple[When, ...]) -> tuple[When, ...]:

@@ -252,8 +252,8 @@ def _standing(
         known = f"{known.si:g}"  # a count, chosen from few
     if isinstance(known, str) and isinstance(spec, Pick) and spec.from_fact(known) in spec.options(rules):
         return spec.from_fact(known), origin, ""
-    if rig and not spec.habit:
-        return None, "", ""
+    if rig and (known is not None or not spec.may_be_assumed(rules)):
+        return None, "", ""  # what is known and is no option here is not assumed to be another one
     default = spec.default(rules) if isinstance(spec, Pick) else _for_these_people(spec.default)
     return default, ASSUMED if rig else EXAMPLE, ""
 

@@ -171,12 +171,15 @@ class Answered:
 
     @property
     def main_fields(self) -> list[Field]:
-        return [field for field in self.fields if not field.spec.habit]
+        return [field for field in self.fields if not self._assumable(field)]
 
     @property
     def habit_fields(self) -> list[Field]:
         """What may be assumed without asking; put away under a heading that says so."""
-        return [field for field in self.fields if field.spec.habit]
+        return [field for field in self.fields if self._assumable(field)]
+
+    def _assumable(self, field: Field) -> bool:
+        return field.spec.may_be_assumed(self.asked.rules)
 
     @property
     def echo(self) -> list[tuple[str, str]]:

@@ -1,4 +1,4 @@
-"""Rigs made for the test: five sound ones, and one for each planted fault, a sound rig with one thing wrong.
+"""Rigs made for the test: six sound ones, and one for each planted fault, a sound rig with one thing wrong.
 
 `python tests/planted_faults.py` writes the list of them, docs/planted-faults.md.
 """
@@ -18,9 +18,10 @@ from calc.rig import Known, Rig, read_rig
 ROOT = Path(__file__).resolve().parents[1]
 RIGS, LIST = ROOT / "tests" / "rigs", ROOT / "docs" / "planted-faults.md"
 
-HAND, CART, STAGE, SHED, TRAILER = "hand-cart-12v", "cart-24v", "cart-48v-split-phase", "cart-230v", "trailer-48v"
+HAND, CART, STAGE, SHED = "hand-cart-12v", "cart-24v", "cart-48v-split-phase", "cart-230v"
+TRAILER, FEN = "trailer-48v", "trailer-230v"
 # The rules by which each sound rig is inspected.
-SOUND = {HAND: NEC, CART: NEC, STAGE: NEC, SHED: IEC, TRAILER: NEC}
+SOUND = {HAND: NEC, CART: NEC, STAGE: NEC, SHED: IEC, TRAILER: NEC, FEN: IEC}
 
 
 @dataclass(frozen=True, eq=False)
@@ -65,6 +66,11 @@ PLANTED = (
     Planted("a breaker stands before nothing", CART, {"cables.2.device": "bench breaker"}, "Device that protects nothing"),
     Planted("a breaker stands behind one that is not there", STAGE, {"devices.1.behind": "sub-panel breaker"}, "Refers to nothing"),
     Planted("the battery cable melts before its fuse opens", TRAILER, {"devices.0.clearing_time": 2 * u.s}, "Cable in a short"),
+    Planted("too many circuits lie together, by the international rules", FEN, {"cables.1.grouped": 9 * u.wires}, "Wire for a run"),
+    Planted("a wire lies in an insulated wall, too thin for its breaker there", FEN, {"cables.3.method": "A2", "cables.3.size": "2.5 mm2"}, "Breaker for a circuit"),
+    Planted("the protective conductor is thinner than its line", FEN, {"cables.3.ground_size": "2.5 mm2"}, "Ground wire"),
+    Planted("a gG fuse as large as the breaker it replaces is too large for the wire", FEN, {"devices.1.opens": "gG fuse"}, "Wire for a run"),
+    Planted("the battery cable lies among others", FEN, {"cables.0.grouped": 6 * u.wires}, "Fuse at the battery"),
     # outlets
     Planted("the breaker is too large for its outlet", CART, {"outlets.0.breaker": 30 * u.A, "devices.1.rating": 30 * u.A}, "Breaker too large for its outlet"),
     Planted("an outlet has no breaker of its own, and that of its wire is too large", CART, {"outlets.1.breaker": None, "devices.2.rating": 30 * u.A}, "Breaker too large for its outlet"),

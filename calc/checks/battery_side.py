@@ -7,7 +7,7 @@ from typing import Any
 from calc.check import IEC, NEC, ask, ask_fact, pick, pick_fact
 from calc.laws import conductor as us
 from calc.laws import conductor_iec as iec
-from calc.units import A, V, W, degC, ft, mohm, one, percent
+from calc.units import A, V, W, degC, ft, mohm, one, percent, wires
 
 BY_INVERTER, BY_AMPS = "an inverter at its full rating", "amps known"
 LOADS = (BY_INVERTER, BY_AMPS)
@@ -131,11 +131,12 @@ def ambient(**more: Any) -> Any:
 
 
 def lay(**more: Any) -> Any:
-    return pick(
-        "How it lies",
-        {NEC: (us.RACEWAY, us.FREE_AIR), IEC: iec.METHODS},
-        {NEC: us.RACEWAY, IEC: "B2"},
-        habit=True,
-        help="Single cables with air all round stay cooler; their lugs do not. IEC: B2 is cable in conduit, C clipped, E in free air",
-        **more,
-    )
+    return pick_fact("cables.lay", us.RACEWAY, {NEC: (us.RACEWAY, us.FREE_AIR)}, habit=True, **more)
+
+
+def method(**more: Any) -> Any:
+    return pick_fact("cables.method", "B2", {IEC: iec.METHODS}, habit=True, **more)
+
+
+def circuits(**more: Any) -> Any:
+    return ask_fact("N", "cables.grouped", 1 * wires, rules=(IEC,), habit=True, **more)

@@ -4,13 +4,14 @@ from __future__ import annotations
 
 from typing import Any
 
-from calc.check import IEC, NEC, ask, ask_fact, pick, pick_fact
+from calc.check import IEC, NEC, ask, ask_fact, pick_fact
+from calc.facts.wiring import GG_FUSE, OF_TYPES
 from calc.laws import conductor as us
 from calc.laws import conductor_iec as iec
 from calc.units import A, V, degC, ft, one, percent, wires
 
 ONE_LOAD, SEVERAL = "one load", "several receptacles"
-BREAKER, GG_FUSE = "circuit-breaker", "gG fuse"
+BREAKER = "circuit-breaker"
 ALTERNATING = {"circuit": ("one-phase", "split-phase")}
 SPLIT_PHASE = {"circuit": ("split-phase",)}
 
@@ -106,36 +107,15 @@ def lay(**more: Any) -> Any:
 
 
 def method(**more: Any) -> Any:
-    return pick(
-        "How it is laid",
-        {IEC: iec.METHODS},
-        "B2",
-        help="A1, A2 in conduit in an insulated wall; B1, B2 in conduit on it; C clipped to it; E in free air; 2: one multicore cable",
-        **more,
-    )
+    return pick_fact("cables.method", "B2", {IEC: iec.METHODS}, **more)
 
 
 def loaded(**more: Any) -> Any:
-    return pick(
-        "Loaded conductors",
-        {IEC: ("2", "3")},
-        "2",
-        help="2 for dc and one-phase, 3 where a third one carries current too",
-        **more,
-    )
+    return pick_fact("cables.loaded", "2", rules=(IEC,), **more)
 
 
 def circuits(**more: Any) -> Any:
-    return ask(
-        "N",
-        "Circuits run together",
-        1 * wires,
-        low=1 * wires,
-        high=20 * wires,
-        rules=(IEC,),
-        help="Count this one too",
-        **more,
-    )
+    return ask_fact("N", "cables.grouped", 1 * wires, rules=(IEC,), **more)
 
 
 def hot(**more: Any) -> Any:
@@ -160,7 +140,9 @@ def breaker(**more: Any) -> Any:
 
 
 def device(**more: Any) -> Any:
-    return pick("Kind of device", {IEC: (BREAKER, GG_FUSE)}, BREAKER, help="Printed on it", **more)
+    """Of circuit-breakers any type: that they trip at 1.45 times their rating holds for all of them."""
+    kinds = dict.fromkeys(OF_TYPES, BREAKER) | {GG_FUSE: GG_FUSE}
+    return pick_fact("devices.opens", BREAKER, {IEC: (BREAKER, GG_FUSE)}, means=kinds, **more)
 
 
 # --- the loss ------------------------------------------------------------------------------------------------

@@ -8,6 +8,14 @@ from calc.facts.words import NAME, YES_NO
 from calc.tables import table
 
 MADE_OF = ("copper", "aluminium")
+# A single wire that carries faults home breaks where a core in a jacket does not.
+GROUND_RUNS = (
+    "a core of the same cable",
+    "a wire of its own, in pipe or channel",
+    "a wire of its own, unguarded",
+)
+INVERSE_TIME, TIME_DELAY, NO_DELAY, GG_FUSE = "inverse-time breaker", "time-delay fuse", "non-time-delay fuse", "gG fuse"
+OF_TYPES = ("circuit-breaker, type B", "circuit-breaker, type C", "circuit-breaker, type D")
 
 OUTLET = {
     "name": NAME,
@@ -18,6 +26,12 @@ OUTLET = {
         "The socket, where there are 230 V",
         "By its colour; household ones by their country",
         options=table("iec_sockets").rows,
+    ),
+    "socket_volts": Fact(
+        "Volts on the connector's plate",
+        "Beside the amps; of a three-phase one between two phases",
+        12 * u.V,
+        690 * u.V,
     ),
     "breaker": Fact("Breaker of the outlet", "The number on its handle", 10 * u.A, 100 * u.A),
     "leg": Fact("Leg it hangs on", "By the wiring: A, B, or both for 240 V", options=("A", "B", "both")),
@@ -130,6 +144,11 @@ CABLE = {
         "Printed on the jacket",
         options=(*table("ampacity_raceway").rows, *table("iec_ampacity").rows),
     ),
+    "ground_runs": Fact(
+        "How its ground wire runs",
+        "In the jacket with the others, or a single green and yellow wire",
+        options=GROUND_RUNS,
+    ),
     "ground_size": Fact(
         "Ground wire that is there",
         "Printed on the jacket, or on the wire itself: green, green and yellow, or bare",
@@ -164,6 +183,22 @@ CABLE = {
         "How it lies",
         "Single wires with air all round stay cooler; their lugs do not",
         options=("raceway or cable", "single in free air"),
+    ),
+    "method": Fact(
+        "How it is laid, by the IEC method",
+        "A1, A2 in conduit in an insulated wall; B1, B2 in conduit or trunking on a wall; C clipped to it; E in free air. 2: one cable of several cores",
+        options=("A1", "A2", "B1", "B2", "C", "E"),
+    ),
+    "loaded": Fact(
+        "Loaded conductors",
+        "Count the cores that carry current: 2 for dc and one-phase; 3 where a third one does too. Earth never counts",
+        options=("2", "3"),
+    ),
+    "grouped": Fact(
+        "Circuits run together",
+        "Count those that touch it, or share its conduit, where they are most; count this one too",
+        1 * u.wires,
+        20 * u.wires,
     ),
     "serves": Fact(
         "What it feeds",
@@ -200,6 +235,11 @@ CABLE = {
 DEVICE = {
     "name": NAME,
     "kind": Fact("Kind of device", "Printed on it", options=("breaker", "fuse")),
+    "opens": Fact(
+        "Kind of breaker or fuse, by how it opens",
+        "The letter before the amps, as in C16, is a breaker's type; an American one has none: inverse-time. On a fuse gG, or the words time delay",
+        options=(INVERSE_TIME, TIME_DELAY, NO_DELAY, *OF_TYPES, GG_FUSE),
+    ),
     "family": Fact("Family of fuse", "Printed on it", options=table("dc_fuse").rows),
     "rating": Fact("Breaker or fuse before the run", "The number on its handle or body", 1 * u.A, 800 * u.A),
     "dc_volts": Fact(

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from calc.facts.wiring import GG_FUSE
 from calc.quantity import (
     Condition,
     OutsideValidity,
@@ -76,7 +77,7 @@ def usable(as_laid: Quantity, size: str, metal: str, method: str, loaded: str, t
 
 def capacity_for_device(iz: Quantity, device: str, rated: Quantity) -> Quantity:
     """The largest rated current that this conductor may have before it [A]: I₂ ≤ 1.45·Iz is the ruling."""
-    if device != "gG fuse":
+    if device != GG_FUSE:
         because = "a circuit-breaker trips at 1.45 times its rating by its own standard"
         return alternative("I_dev", "Largest breaker for the conductor", iz, because, A, IEC_60364_4_43.at("433.1"))
     place = IEC_60364_4_43.at("433.1, with IEC 60269-1, Table 2")

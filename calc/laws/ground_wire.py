@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from calc.check import Named
+from calc.facts.wiring import GROUND_RUNS
 from calc.laws.conductor_iec import sizes as metric_sizes
 from calc.laws.protection import breaker_before
 from calc.quantity import Quantity, choose, constant, largest, need, read, root, step
@@ -11,11 +12,7 @@ from calc.tables import table
 from calc.units import A, A2s_per_mm4, cmil, mm2, one
 
 COPPER = "copper"
-IN_CABLE, GUARDED, BARE = (
-    "a core of the same cable",
-    "a wire of its own, in pipe or channel",
-    "a wire of its own, unguarded",
-)
+IN_CABLE, GUARDED, BARE = GROUND_RUNS
 
 # k [A·√s/mm²] of a copper protective conductor: IEC 60364-5-54, Tables A.54.2 and A.54.4.
 _K = {("PVC", True): 115, ("XLPE", True): 143, ("PVC", False): 143, ("XLPE", False): 176}

@@ -5,13 +5,14 @@ Overload is kept from the wire in another way: by the motor's overload protectio
 
 from __future__ import annotations
 
+from calc.facts.wiring import INVERSE_TIME, NO_DELAY, TIME_DELAY
 from calc.laws.protection import NEC_BREAKERS, NEC_FUSES, standard_rating_down, standard_rating_up
 from calc.quantity import Quantity, alternative, choose, constant, largest, limit, need, smallest, step
 from calc.sources import NEC_2023
 from calc.tables import table
 from calc.units import A, one, percent
 
-BREAKER, DELAYED, PLAIN = "inverse-time breaker", "time-delay fuse", "non-time-delay fuse"
+BREAKER, DELAYED, PLAIN = INVERSE_TIME, TIME_DELAY, NO_DELAY
 DEVICES = {BREAKER: NEC_BREAKERS, DELAYED: NEC_FUSES, PLAIN: NEC_FUSES}
 ONE_PHASE, DIRECT = "single-phase", "direct current"
 

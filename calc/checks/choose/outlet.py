@@ -33,6 +33,10 @@ from calc.units import A, V, kW, one, percent
 COLOURS = table("iec_connectors").rows
 THREE_PHASE = ("blue three-phase 120/208", "red", "black")
 RATINGS = ("16 A", "20 A", "30 A", "32 A", "60 A", "63 A", "100 A", "125 A")
+# What a rig's socket is in this question's words: "blue 16 A" is a colour and amps. Household ones are no connectors.
+_CONNECTORS = [socket for socket in table("iec_sockets").rows if not socket.startswith("household")]
+_COLOUR = {socket: socket.split()[0] for socket in _CONNECTORS}
+_AMPS = {socket: socket.partition(" ")[2] for socket in _CONNECTORS}
 NOMINAL, MEASURED = "no, its nominal volts", "yes"
 NOMINAL_VOLTS = {"120 V": 120 * V, "240 V": 240 * V}
 
@@ -44,9 +48,21 @@ class Outlet(Check):
     headline = "most_current"
 
     outlet: str = pick_fact("outlets.configuration", "5-20", rules=(NEC,))
-    connector: str = pick("Colour of the connector", {IEC: COLOURS}, {IEC: "blue"}, help="Of its housing or its lid")
-    connector_rating: str = pick(
-        "Amps on the connector", {IEC: RATINGS}, {IEC: "16 A"}, help="Moulded into its face or lid"
+    connector: str = pick_fact(
+        "outlets.socket",
+        {IEC: "blue"},
+        {IEC: COLOURS},
+        label="Colour of the connector",
+        help="Of its housing or its lid",
+        means=_COLOUR,
+    )
+    connector_rating: str = pick_fact(
+        "outlets.socket",
+        {IEC: "16 A"},
+        {IEC: RATINGS},
+        label="Amps on the connector",
+        help="Moulded into its face or lid",
+        means=_AMPS,
     )
     wanted_volts: str = pick_fact("outlets.used_volts", "120 V", rules=(NEC,))
     measured: str = pick(
@@ -68,15 +84,8 @@ class Outlet(Check):
         common=(120 * V, 208 * V, 240 * V),
         help="With a tester that plugs in, while something draws current; never with bare probes in the slots",
     )
-    connector_volts: Quantity = ask(
-        "V_c",
-        "Volts on the connector's plate",
-        230 * V,
-        low=12 * V,
-        high=690 * V,
-        rules=(IEC,),
-        common=(110 * V, 230 * V, 400 * V),
-        help="Beside the amps; of a three-phase one between two phases",
+    connector_volts: Quantity = ask_fact(
+        "V_c", "outlets.socket_volts", 230 * V, rules=(IEC,), common=(110 * V, 230 * V, 400 * V)
     )
     breaker: Quantity = ask_fact("I_B", "outlets.breaker", 20 * A, common=(15 * A, 16 * A, 20 * A, 30 * A, 50 * A))
     other_amps: Quantity = ask(

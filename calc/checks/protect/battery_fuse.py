@@ -112,6 +112,8 @@ class BatteryFuse(Check):
     terminals: str = side.terminals()
     ambient: Quantity = side.ambient()
     lay: str = side.lay()
+    method: str = side.method()
+    circuits: Quantity = side.circuits()
 
     def solve(self) -> Answer:
         short = self._short()
@@ -208,9 +210,10 @@ class BatteryFuse(Check):
     def _cable(self) -> tuple[Quantity, Quantity]:
         """What the cable carries as laid, and the largest fuse that may stand before it."""
         if self.rules == IEC:
-            one_circuit = constant("N", "Circuits run together", 1 * wires, COMMON_PRACTICE)
-            as_laid = iec.capacity(self.size, us.COPPER, self.insulation, self.lay, "2", self.ambient, one_circuit)
-            iz = iec.usable(as_laid, self.size, us.COPPER, self.lay, "2", self.terminals)
+            as_laid = iec.capacity(
+                self.size, us.COPPER, self.insulation, self.method, "2", self.ambient, self.circuits
+            )
+            iz = iec.usable(as_laid, self.size, us.COPPER, self.method, "2", self.terminals)
             most = iec.capacity_for_device(iz, "gG fuse", self.rating)
             return most, most
         lugs, corrected = cable.by_the_code(
@@ -372,14 +375,14 @@ class BatteryFuse(Check):
             source=NEC_2023.at("215.3, 240.6(A), Table 310.16: 1.25 · 140.3 A is 175.4 A, above a 175 A fuse"),
         ),
         Example(
-            given=_CASE | {"amps": "110 A", "size": "70 mm2", "rating": "160", "lay": "B1", "ambient": "30 °C"},
+            given=_CASE | {"amps": "110 A", "size": "70 mm2", "rating": "160", "method": "B1", "ambient": "30 °C"},
             expect={"usable_ampacity": "172.8 A"},
             verdict="go",
             rules=IEC,
             source=IEC_60364_5_52.at("Table B.52.2: 70 mm² at 70 °C terminals, B1, 192 A; a gG fuse 0.9 of it"),
         ),
         Example(
-            given=_CASE | {"amps": "150 A", "size": "70 mm2", "rating": "160", "lay": "B1", "ambient": "30 °C"},
+            given=_CASE | {"amps": "150 A", "size": "70 mm2", "rating": "160", "method": "B1", "ambient": "30 °C"},
             verdict="no",
             rules=IEC,
             source=IEC_60364_5_52.at(

@@ -33,6 +33,7 @@ from calc.check import (
 )
 from calc.checks import branch_wiring as wiring
 from calc.checks.branch_wiring import ONE_LOAD, SEVERAL
+from calc.facts.wiring import GG_FUSE, OF_TYPES
 from calc.laws import breaker_trip as trip
 from calc.laws import conductor as us
 from calc.laws import motor_circuit as own
@@ -44,8 +45,7 @@ from calc.tables import table
 from calc.units import A, V
 
 MOTOR, DC_MOTOR, WELDER = "one motor", "one dc motor", "one welder"
-GG_FUSE = "gG fuse"
-TYPED = {f"circuit-breaker, {kind}": kind for kind in trip.TYPES}
+TYPED = dict(zip(OF_TYPES, trip.TYPES, strict=True))
 STRONG, ORDINARY = "1.15 or more, or a rise of 40 °C or less", "less, or not stated"
 NOT_KNOWN, KNOWN = "not known", "measured or worked out"
 BY_AMPS = {"feeds": (ONE_LOAD, SEVERAL)}
@@ -68,12 +68,11 @@ class BreakerForCircuit(Check):
         ONE_LOAD,
         {NEC: (ONE_LOAD, SEVERAL, MOTOR, DC_MOTOR, WELDER), IEC: (ONE_LOAD, SEVERAL)},
     )
-    device: str = pick(
-        "Kind of device",
-        {NEC: tuple(own.DEVICES), IEC: (*TYPED, GG_FUSE)},
+    device: str = pick_fact(
+        "devices.opens",
         {NEC: own.BREAKER, IEC: next(iter(TYPED))},
-        habit=True,
-        help="Printed on it; on a small European breaker the letter before the amps is its type",
+        {NEC: tuple(own.DEVICES), IEC: (*TYPED, GG_FUSE)},
+        habit=(NEC,),
     )
     breaker: Quantity = wiring.breaker(help="The number on its handle: the one that is there, or that you would fit")
     circuit: str = wiring.circuit(when=BY_AMPS)
@@ -347,7 +346,7 @@ class BreakerForCircuit(Check):
             return answer(too_hot(wire.stands_heat, self.insulation), say="", hottest_air=wire.stands_heat.right)
         load = self._load()
         least = self._least(load)
-        most = wire.largest_device("circuit-breaker" if self.device in TYPED else GG_FUSE, self.breaker)
+        most = wire.largest_device(wiring.BREAKER if self.device in TYPED else GG_FUSE, self.breaker)
         listed = step("I_Bmax", "Largest standard device for the wire", self._down(most), A, IEC_60898)
         return answer(
             wire.carries(load),

@@ -74,6 +74,8 @@ class BatteryCable(Check):
         help="A cart on land goes by the code; the rule for boats is for single cables under 50 V, and allows more",
     )
     lay: str = side.lay()
+    method: str = side.method()
+    circuits: Quantity = side.circuits()
     insulation: str = side.insulation()
     terminals: str = side.terminals()
     ambient: Quantity = side.ambient()
@@ -158,9 +160,8 @@ class BatteryCable(Check):
     def _ampacity(self, size: str) -> tuple[Quantity, Quantity]:
         """What the lugs carry, and what the insulation stands as laid."""
         if self.rules == IEC:
-            single = constant("N", "Circuits run together", 1 * wires, COMMON_PRACTICE)
-            laid = iec.capacity(size, us.COPPER, self.insulation, self.lay, "2", self.ambient, single)
-            return iec.usable(laid, size, us.COPPER, self.lay, "2", self.terminals), laid
+            laid = iec.capacity(size, us.COPPER, self.insulation, self.method, "2", self.ambient, self.circuits)
+            return iec.usable(laid, size, us.COPPER, self.method, "2", self.terminals), laid
         if self.judged_by == BY_THE_BOAT_RULE:
             return law.by_the_boat_rule(size, self.insulation, self.terminals, self.ambient)
         return law.by_the_code(size, self.lay, self.insulation, self.terminals, self.ambient, self.parallel)
@@ -214,7 +215,7 @@ class BatteryCable(Check):
 
     def _why(self, judged_by: str) -> tuple[str, Source]:
         if self.rules == IEC:
-            return f"method {self.lay}, {self.terminals} terminals", IEC_60364_5_52.at("Annex B")
+            return f"method {self.method}, {self.terminals} terminals", IEC_60364_5_52.at("Annex B")
         if judged_by == BY_THE_CODE:
             return (
                 f"{self.terminals} lugs by the raceway table; insulation {self.lay}, counted as 90 °C at most",
@@ -284,14 +285,14 @@ class BatteryCable(Check):
             source=NEC_2023.at("215.2(A), Table 310.16: 1.25 · 140.3 A is 175.4 A, above the 175 A of 2/0 AWG"),
         ),
         Example(
-            given=_CASE | {"amps": "100", "size": "50 mm2", "lay": "B1"},
+            given=_CASE | {"amps": "100", "size": "50 mm2", "method": "B1"},
             expect={"usable_ampacity": "151 A"},
             verdict="go",
             rules=IEC,
             source=IEC_60364_5_52.at("Table B.52.2: 50 mm², B1, 151 A at 70 °C terminals"),
         ),
         Example(
-            given=_CASE | {"amps": "131", "size": "50 mm2", "lay": "B1"},
+            given=_CASE | {"amps": "131", "size": "50 mm2", "method": "B1"},
             verdict="no",
             rules=IEC,
             source=IEC_60364_5_52.at(

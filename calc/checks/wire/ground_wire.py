@@ -89,12 +89,7 @@ class GroundWire(Check):
     )
     terminals: str = wiring.terminals(rules=(NEC,), when={"least": (BY_BREAKER,)})
     feeds: str = pick_fact("cables.serves", ONE_LOAD, {NEC: (ONE_LOAD, SEVERAL)}, when={"least": (BY_BREAKER,)})
-    runs: str = pick(
-        "How it runs",
-        {IEC: (law.IN_CABLE, law.GUARDED, law.BARE)},
-        law.IN_CABLE,
-        help="In the jacket with the others, or a single green and yellow wire",
-    )
+    runs: str = pick_fact("cables.ground_runs", law.IN_CABLE, rules=(IEC,))
     sized: str = pick(
         "How it is sized",
         {IEC: (BY_TABLE, BY_FAULT)},
