@@ -424,8 +424,8 @@ def test_an_empty_rig_answers_nothing_and_names_what_it_lacks(check: type[Check]
         assert answer["verdict"] == "not known" and answer["missing"]
         for missing in answer["missing"]:
             spec = check.asks[missing["name"]]
-            assert not spec.habit and missing["label"] == spec.label
-        assert all(check.asks[name].habit for name in answer["given"])
+            assert not spec.may_be_assumed(rules) and missing["label"] == spec.label
+        assert all(check.asks[name].may_be_assumed(rules) for name in answer["given"])
 
 
 @every_check
