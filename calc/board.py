@@ -2,15 +2,15 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterable
+from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
-from functools import cached_property
+from functools import cache, cached_property
 
 from calc import units
 from calc.catalogue import all_checks
 from calc.check import GO, NEC, NO, NOT_KNOWN, TIGHT, TOLD, Answer, Check
-from calc.facts import groups_behind
-from calc.form import Asked, fill, lists_asked, subject_name, subjects
+from calc.facts import paths_behind
+from calc.form import Asked, fill, subjects
 from calc.quantity import Quantity
 from calc.rig import Known, Rig, example_rig
 
@@ -28,7 +28,7 @@ class Row:
     def check(self) -> type[Check]:
         return self.asked.kind
 
-    @property
+    @cached_property
     def chapter(self) -> str:
         return self.check.id.split("/")[0]
 
@@ -42,35 +42,34 @@ class Row:
         return self.check.id, self.asked.subject
 
     @cached_property
-    def facts(self) -> frozenset[str]:
-        """The facts that this row rests on: a change of any other leaves it as it is."""
-        return frozenset().union(*(groups_behind(spec.fact) for spec in self.check.asks.values() if spec.fact))
+    def parts(self) -> frozenset[str]:
+        """The parts of the rig that this row rests on: a change of any other leaves it as it is."""
+        return frozenset(fact.split(".")[0] for fact in facts_behind(self.check))
+
+    @cached_property
+    def urgency(self) -> tuple[int, int]:
+        return _WORST_FIRST.index(self.answer.verdict), len(self.answer.missing)
 
     @property
     def needs_attention(self) -> bool:
         return self.answer.verdict in (NO, TIGHT, NOT_KNOWN)
 
 
-Answering = Callable[[type[Check], Rig | None, str, int], Row]
+def board(rig: Rig | None, rules: str = NEC, checks: Iterable[type[Check]] | None = None) -> list[Row]:
+    """Every check that bears on the rig, once for each thing it is about; in the order of the job, worst first."""
+    return _in_order(_answered(rig, rules, all_checks() if checks is None else checks))
 
 
-def board(
-    rig: Rig | None, rules: str = NEC, checks: Iterable[type[Check]] | None = None, answering: Answering | None = None
-) -> list[Row]:
-    """Every check that bears on the rig, once for each thing it is about; in the order of the job, worst first.
-
-    answering: what answers a row, where rows that were answered before may serve again.
-    """
+def _answered(rig: Rig | None, rules: str, checks: Iterable[type[Check]]) -> list[Row]:
+    """The rows as they come: by check, and by the thing that each is about."""
     whole = rig or example_rig()
-    answer = answering or _row
-    rows = [
-        answer(kind, rig, rules, subject)
-        for kind in (all_checks() if checks is None else checks)
-        if bears_on_a_rig(kind)
-        for subject in subjects(kind, whole)
-    ]
-    order = {chapter: place for place, chapter in enumerate(dict.fromkeys(row.chapter for row in rows))}
-    return sorted(rows, key=lambda row: (order[row.chapter], _WORST_FIRST.index(row.answer.verdict), len(row.answer.missing)))
+    return [_row(kind, rig, rules, subject) for kind in checks if bears_on_a_rig(kind) for subject in subjects(kind, whole)]
+
+
+def _in_order(rows: list[Row]) -> list[Row]:
+    """The order of the job; inside a chapter the worst first, and of what is not known, what lacks least."""
+    chapters = {chapter: place for place, chapter in enumerate(dict.fromkeys(row.chapter for row in rows))}
+    return sorted(rows, key=lambda row: (chapters[row.chapter], *row.urgency))
 
 
 def bears_on_a_rig(kind: type[Check]) -> bool:
@@ -83,32 +82,42 @@ def _row(kind: type[Check], rig: Rig | None, rules: str, subject: int) -> Row:
     return Row(asked, asked.plain_answer())
 
 
+@cache
+def facts_behind(kind: type[Check]) -> frozenset[str]:
+    """The facts that a check draws on, as rigs hold them."""
+    return frozenset(path for spec in kind.asks.values() if spec.fact for path in paths_behind(spec.fact))
+
+
 class LiveBoard:
     """The rows of a rig that changes under somebody's hands: a row is answered anew where its own facts have changed."""
 
     def __init__(self) -> None:
-        self._rows: dict[tuple[str, int], tuple[tuple[object, ...], Row]] = {}
+        self._rows: list[Row] = []  # as they come, not in order
+        self._terms: tuple[object, ...] = ()
+        self._facts: Mapping[str, Known] = {}
 
     def rows(self, rig: Rig | None, rules: str) -> list[Row]:
-        return board(rig, rules, answering=self._row)
-
-    def _row(self, kind: type[Check], rig: Rig | None, rules: str, subject: int) -> Row:
-        key, rests_on = (kind.id, subject), _rests_on(kind, rig, rules, subject)
-        before = self._rows.get(key)
-        if before is None or before[0] != rests_on:
-            before = self._rows[key] = rests_on, _row(kind, rig, rules, subject)
-        return before[1]
-
-
-def _rests_on(kind: type[Check], rig: Rig | None, rules: str, subject: int) -> tuple[object, ...]:
-    """All that a row's answer hangs on: the rules, the units it is printed in, and the facts that its form draws."""
-    whole = rig or example_rig()
-    things = whole.things(lists_asked(kind), subject)
-    known = (_alike(whole.value(spec.fact, things)) for spec in kind.asks.values() if spec.fact)
-    about = subject_name(kind, whole, subject), *subjects(kind, whole)
-    return rig is None, rules, units.people(), about, *known
+        facts, terms = (rig or example_rig()).facts, (rig is None, rules, units.people())
+        changed = _differing(self._facts, facts)
+        if terms != self._terms or any(path.count(".") > 1 for path in changed):
+            self._rows = _answered(rig, rules, all_checks())
+        elif changed:
+            # No list has changed: the same questions stand, about the same things.
+            self._rows = [
+                row if facts_behind(row.check).isdisjoint(changed) else _row(row.check, rig, rules, row.asked.subject)
+                for row in self._rows
+            ]
+        self._terms, self._facts = terms, facts
+        return _in_order(self._rows)
 
 
-def _alike(known: Known | None) -> object:
+def _differing(one: Mapping[str, Known], other: Mapping[str, Known]) -> set[str]:
+    """The paths at which two rigs do not know the same."""
+    return {path for path in one.keys() | other.keys() if not _alike(one.get(path), other.get(path))}
+
+
+def _alike(one: Known | None, other: Known | None) -> bool:
     """Two quantities are the same fact where they print alike."""
-    return (known.si, known.unit.sign) if isinstance(known, Quantity) else known
+    if isinstance(one, Quantity) and isinstance(other, Quantity):
+        return one is other or (one.si, one.unit) == (other.si, other.unit)
+    return one == other

@@ -160,14 +160,17 @@ def with_fact(rig: Rig, path: str, text: str) -> Rig:
 
 def with_known(rig: Rig, path: str, known: Known | None) -> Rig:
     """The rig with a fact changed, or forgotten. Where a thing is renamed, what refers to it follows."""
-    facts = {place: value for place, value in rig.facts.items() if place != path}
-    if known is not None:
-        facts[path] = known
-    group, *place, name = path.split(".")
     old = rig.facts.get(path)
+    facts = {**rig.facts, path: known} if known is not None else _but(rig.facts, path)
+    group, *place, name = path.split(".")
     if name == "name" and place and isinstance(old, str) and isinstance(known, str):
         facts = _referring(facts, group, {old: known})
-    return Rig(rig.name, _in_order(facts))
+    # What takes the place of a fact stands where that stood.
+    return Rig(rig.name, facts if known is not None and old is not None else _in_order(facts))
+
+
+def _but(facts: Mapping[str, Known], path: str) -> dict[str, Known]:
+    return {place: value for place, value in facts.items() if place != path}
 
 
 def _referring(facts: Mapping[str, Known], group: str, renamed: Mapping[str, str]) -> dict[str, Known]:

@@ -9,7 +9,7 @@ from __future__ import annotations
 
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass, field
-from functools import cache
+from functools import cache, cached_property
 
 from calc import units
 from calc.check import NEC, Answer, Ask, Check, Example, Missing, Offer, Pick, as_stated, not_known
@@ -40,7 +40,12 @@ class Asked:
     subject_name: str = ""
     things: Mapping[str, int | None] = field(default_factory=dict)
     rig: Rig | None = None
-    from_rig: Mapping[str, str] = field(default_factory=dict)  # what the rig's own facts say, as field texts
+    known: Mapping[str, Quantity | str] = field(default_factory=dict)  # what the rig's own facts say
+
+    @cached_property
+    def from_rig(self) -> dict[str, str]:
+        """What the rig's own facts say, as field texts."""
+        return {name: field_text(self.kind.asks[name], value, self.rules) for name, value in self.known.items()}
 
     @property
     def unknown(self) -> set[str]:
@@ -91,7 +96,7 @@ def fill(
     origins: dict[str, str] = {}
     problems: dict[str, str] = {}
     missing: list[Missing] = []
-    from_rig: dict[str, str] = {}
+    known: dict[str, Quantity | str] = {}
     whole = rig or example_rig()
     if subject is None:
         subject = next(iter(subjects(kind, whole)), 0)
@@ -102,7 +107,7 @@ def fill(
             continue
         standing, origin, unfit = _standing(spec, rig, rules, things, tested)
         if standing is not None and origin not in (EXAMPLE, ASSUMED):
-            from_rig[name] = field_text(spec, standing, rules)
+            known[name] = standing
         if _is_typed(spec, typed.get(name), standing, rig, rules):
             try:
                 standing, origin, unfit = read_field(spec, typed[name], rules), TYPED, ""
@@ -124,7 +129,7 @@ def fill(
     unsettled = {fact.name for fact in missing}
     needed = tuple(fact for fact in missing if _is_asked(check, fact.name, unsettled))
     name = subject_name(kind, whole, subject)
-    return Asked(kind, rules, typed, check, {}, needed, origins, subject, name, things, rig, from_rig)
+    return Asked(kind, rules, typed, check, {}, needed, origins, subject, name, things, rig, known)
 
 
 def _is_typed(spec: Ask | Pick, text: str | None, standing: Quantity | str | None, rig: Rig | None, rules: str) -> bool:

@@ -69,13 +69,12 @@ class Quantity:
         step: Step | None = None,
         exact: bool = False,
     ) -> None:
-        put = object.__setattr__
-        put(self, "si", si)
-        put(self, "unit", unit)
-        put(self, "operation", operation)
-        put(self, "operands", operands)
-        put(self, "step", step)
-        put(self, "exact", exact)
+        _put_si(self, si)
+        _put_unit(self, unit)
+        _put_operation(self, operation)
+        _put_operands(self, operands)
+        _put_step(self, step)
+        _put_exact(self, exact)
 
     def __setattr__(self, name: str, value: object) -> NoReturn:
         raise AttributeError("a Quantity is frozen; work out a new one")
@@ -127,7 +126,7 @@ class Quantity:
         return _quantity(other) / self
 
     def __pow__(self, exponent: Number) -> Quantity:
-        _not_points("raise", self)
+        _not_points("raise", self, self)
         unit = coherent(units.power(self.unit.dimension, float(exponent)))
         return Quantity(self.si**exponent, unit, "^", (self, _quantity(exponent)))
 
@@ -193,6 +192,12 @@ class Quantity:
         return ancestry((self,))
 
 
+# A quantity is made in every act of arithmetic: its slots are filled past the refusal, and without looking them up.
+_put_si, _put_unit, _put_operation, _put_operands, _put_step, _put_exact = (
+    vars(Quantity)[name].__set__ for name in Quantity.__slots__
+)
+
+
 def _quantity(value: Quantity | Number) -> Quantity:
     if isinstance(value, Quantity):
         return value
@@ -222,8 +227,8 @@ def _same_unit_kind(quantity: Quantity, unit: Unit) -> None:
         raise UnitsDiffer(f"{quantity.unit!r} cannot be shown as {unit!r}")
 
 
-def _not_points(act: str, *quantities: Quantity) -> None:
-    if any(quantity.unit.point for quantity in quantities):
+def _not_points(act: str, left: Quantity, right: Quantity) -> None:
+    if left.unit.point or right.unit.point:
         raise UnitsDiffer(f"cannot {act} a temperature on a scale; take a difference, or absolute(...)")
 
 

@@ -39,8 +39,11 @@ class Reading:
 
 def log(rig: Rig) -> list[Reading]:
     """All readings, the oldest first; of one time, in the order in which they were noted."""
-    found = (_reading(rig, index) for index in range(rig.count("readings")))
-    return sorted((reading for reading in found if reading), key=lambda reading: reading.when)
+    if "log" not in rig.worked:
+        found = (_reading(rig, index) for index in range(rig.count("readings")))
+        rig.worked["log"] = sorted((reading for reading in found if reading), key=lambda reading: reading.when)
+    kept: list[Reading] = rig.worked["log"]
+    return kept
 
 
 def _reading(rig: Rig, index: int) -> Reading | None:

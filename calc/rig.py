@@ -10,7 +10,7 @@ import math
 import re
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
-from functools import cache, cached_property
+from functools import cache, cached_property, lru_cache
 from importlib.resources import files
 from typing import Any
 
@@ -93,6 +93,11 @@ class Rig:
         for group, place, _ in places:
             counts[group] = max(counts.get(group, 0), int(place) + 1)
         return counts
+
+    @cached_property
+    def worked(self) -> dict[str, Any]:
+        """What has been worked out of these facts once, for those who ask for it again and again."""
+        return {}
 
     def index_of(self, group: str, name: str) -> int | None:
         """Where in a list the thing of this name stands; None where there is none, or where several bear it."""
@@ -241,10 +246,9 @@ def document(rig: Rig) -> dict[str, Any]:
     written: dict[str, Any] = {MARK: VERSION, "name": rig.name}
     for path, fact in rig.facts.items():
         group, *place, name = path.split(".")
-        if place:
-            content = written.setdefault(group, [{} for _ in range(rig.count(group))])[int(place[0])]
-        else:
-            content = written.setdefault(group, {})
+        if place and group not in written:
+            written[group] = [{} for _ in range(rig.count(group))]
+        content = written[group][int(place[0])] if place else written.setdefault(group, {})
         content[name] = _written(fact)
     return written
 
@@ -260,8 +264,14 @@ def as_typed(quantity: Quantity) -> float:
 
     What was not typed but worked out may have none; then it is right to the last binary digit but one.
     """
-    exact = (float(f"{quantity.shown:.{figures}g}") for figures in range(1, 18))
-    number = next((number for number in exact if quantity.unit.to_si(number) == quantity.si), quantity.shown)
+    return _shortest(quantity.si, quantity.unit)
+
+
+@lru_cache(maxsize=4096)
+def _shortest(si: float, unit: Unit) -> float:
+    shown = unit.from_si(si)
+    exact = (float(f"{shown:.{figures}g}") for figures in range(1, 18))
+    number = next((number for number in exact if unit.to_si(number) == si), shown)
     return int(number) if number.is_integer() and abs(number) < _WHOLE_BELOW else number
 
 

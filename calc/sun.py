@@ -12,11 +12,11 @@ from __future__ import annotations
 
 import math
 from bisect import bisect_right
-from collections.abc import Callable, Iterator
+from collections.abc import Callable, Iterable, Iterator
 from dataclasses import dataclass
-from functools import cache
+from functools import cache, lru_cache
 from importlib.resources import files
-from itertools import accumulate
+from itertools import accumulate, pairwise
 
 # Klein's day of the year whose sun is nearest to the mean of the month (Klein 1977).
 MONTHS = (17, 47, 75, 105, 135, 162, 198, 228, 258, 288, 318, 344)
@@ -243,6 +243,10 @@ def _on_plane(total: float, diffuse: float, outside: float, over: tuple[float, f
 # --- a panel in a month ------------------------------------------------------------------------------------------
 
 
+# The months last worked: the same one is asked for again with every change of the bank that it fills.
+_MONTHS_AT_HAND = 16
+
+
 @dataclass(frozen=True, slots=True)
 class Panel:
     """What makes power of it: rated watts, change with temperature [1/K], losses, shade, and how warm it gets."""
@@ -274,6 +278,7 @@ class Month:
     mean_energy: float
 
 
+@lru_cache(maxsize=_MONTHS_AT_HAND)
 def month_on_panel(
     latitude: float, longitude: float, month: int, panel: Panel, plane: Plane, air: float
 ) -> Month | None:
@@ -286,6 +291,7 @@ def month_on_panel(
     return _of_days(grid.mark, latitude, month, flat, TOO_BRIGHT * grid.mean * above, (panel, plane, air), grid.days)
 
 
+@lru_cache(maxsize=_MONTHS_AT_HAND)
 def month_of_hours(
     latitude: float, month: int, poor: float, typical: float, panel: Panel, plane: Plane, air: float
 ) -> Month:
@@ -322,11 +328,11 @@ def _chances() -> Iterator[float]:
         yield ((state >> 11) + 0.5) / 2**53
 
 
-def on_a_day(days: tuple[float, ...], share: float) -> float:
-    """The energy that `share` of all days stay under, on straight lines through the five kinds of day."""
-    at = min(max(bisect_right(KINDS_OF_DAY, share), 1), len(days) - 1)
+def _kind_of(share: float) -> tuple[int, float]:
+    """Between which two of the five kinds of day one lies that is better than `share` of all days, and how far along."""
+    at = min(max(bisect_right(KINDS_OF_DAY, share), 1), len(KINDS_OF_DAY) - 1)
     low, high = KINDS_OF_DAY[at - 1], KINDS_OF_DAY[at]
-    return max(0.0, days[at - 1] + (share - low) / (high - low) * (days[at] - days[at - 1]))
+    return at - 1, (share - low) / (high - low)
 
 
 def days_to_gather(
@@ -334,28 +340,36 @@ def days_to_gather(
 ) -> tuple[int | None, int | None]:
     """Whole days until the sun less what is used makes `wanted` kWh: in half of the runs, and in 9 of 10.
 
-    None where that takes more than MOST_DAYS. Days follow one another with the likeness of weather.
+    None where that takes more than MOST_DAYS. Days follow one another with the likeness of weather; the energy of one
+    lies on straight lines through the five kinds of day.
     """
-    lasts = []
-    for shares in _weather(runs):
-        gathered, day = 0.0, 0
-        while gathered < wanted and day < MOST_DAYS:
-            gathered += on_a_day(days, shares[day]) - used
-            day += 1
-        lasts.append(day if gathered >= wanted else MOST_DAYS + 1)
-    lasts.sort()
+    lines = [(low, high - low) for low, high in pairwise(days)]
+    lasts = sorted(_days_of(run, lines, wanted, used) for run in _weather(runs))
     half, nine = lasts[math.ceil(0.5 * runs) - 1], lasts[math.ceil(0.9 * runs) - 1]
     return (half if half <= MOST_DAYS else None), (nine if nine <= MOST_DAYS else None)
 
 
+def _days_of(run: Iterable[tuple[int, float]], lines: list[tuple[float, float]], wanted: float, used: float) -> int:
+    """How many days of a run it takes; more than it has where they do not do."""
+    gathered, day = 0.0, 0
+    for kind, along in run:
+        if gathered >= wanted:
+            return day
+        low, rise = lines[kind]
+        gathered += max(0.0, low + along * rise) - used
+        day += 1
+    return day if gathered >= wanted else MOST_DAYS + 1
+
+
 @cache
-def _weather(runs: int) -> tuple[tuple[float, ...], ...]:
-    """Days in a row, run by run: the share of all days that each one is better than. It is the same wherever it falls."""
+def _weather(runs: int) -> tuple[tuple[tuple[int, float], ...], ...]:
+    """Days in a row, run by run: what kind of day each one is. It is the same wherever it falls."""
     chances = _chances()
-    return tuple(tuple(_days_alike(chances)) for _ in range(runs))
+    return tuple(tuple(map(_kind_of, _days_alike(chances))) for _ in range(runs))
 
 
 def _days_alike(chances: Iterator[float]) -> Iterator[float]:
+    """Of each day in a row, the share of all days that it is better than."""
     score = _normal(chances)
     for _ in range(MOST_DAYS):
         yield 0.5 * (1 + math.erf(score / math.sqrt(2)))

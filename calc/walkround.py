@@ -184,7 +184,7 @@ class _Round:
             return set()
         cleared: set[Key] = set(whole - whole_after)
         groups = {path.split(".")[0] for path in facts}
-        for row in (row for row in self._rows if row.facts & groups):
+        for row in (row for row in self._rows if row.parts & groups):
             before, after = row.answer.verdict, self._verdict_after(row, changed)
             if (after == NO and before != NO) or (after == NOT_KNOWN and before != NOT_KNOWN):
                 return set()

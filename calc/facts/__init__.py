@@ -75,10 +75,9 @@ WORKED_OUT: Mapping[str, WorkedOut] = {
 }
 
 
-def groups_behind(path: str) -> frozenset[str]:
-    """The parts of the rig on which a fact rests."""
-    paths = WORKED_OUT[path].rests_on if path in WORKED_OUT else (path,)
-    return frozenset(path.split(".")[0] for path in paths)
+def paths_behind(path: str) -> tuple[str, ...]:
+    """The facts that a rig holds for a fact: itself, or those from which it follows."""
+    return WORKED_OUT[path].rests_on if path in WORKED_OUT else (path,)
 
 
 # What a person calls each part of a rig, and one thing of each list.

@@ -8,10 +8,11 @@ and to an independent solver of differential equations.
 from __future__ import annotations
 
 import math
-from bisect import bisect_right
+from bisect import bisect_left, bisect_right
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 from itertools import pairwise
+from typing import NamedTuple
 
 # What binary fractions add up to short of a whole.
 _HAIR = 1e-9
@@ -53,6 +54,12 @@ def _on_lines(x: float, xs: tuple[float, ...], ys: tuple[float, ...]) -> float:
     return ys[at - 1] + part * (ys[at] - ys[at - 1])
 
 
+def _slopes(bank: Bank) -> list[float]:
+    """How steeply the rest volts rise between each two points of the curve."""
+    lines = zip(pairwise(bank.charges), pairwise(bank.volts), strict=True)
+    return [(high - low) / (b - a) for (a, b), (low, high) in lines]
+
+
 def _driven_in(rest: float, watts: float, ohms: float) -> float:
     # The root of I·(E + R·I) = P, written so that it loses no figures.
     return 2 * watts / (rest + math.sqrt(rest * rest + 2 * 2 * ohms * watts))
@@ -89,7 +96,7 @@ def march(
     mean of its fall through the step. Watts that the bank cannot give at any voltage are not given at all.
     """
     charges, volts, ohms, coulombs = bank.charges, bank.volts, bank.ohms, bank.coulombs
-    slopes = [(high - low) / (b - a) for (a, b), (low, high) in zip(pairwise(charges), pairwise(volts), strict=True)]
+    slopes = _slopes(bank)
     held = [_mean_of_fall(slope * seconds / (ohms * coulombs)) / ohms for slope in slopes]
     whole, top, last, charge, at = coulombs / seconds, bank.charge_at(most_volts), len(slopes) - 1, start, 0
     course = Course([start], [], [], [])
@@ -122,8 +129,7 @@ def _mean_of_fall(steps: float) -> float:
 # --- by charge ---------------------------------------------------------------------------------------------------
 
 
-@dataclass(frozen=True, slots=True)
-class Row:
+class Row(NamedTuple):
     """Where a step ended: the charge, the seconds and the joules at the terminals since the start, the step's current."""
 
     charge: float
@@ -137,18 +143,21 @@ def fill(
 ) -> list[Row]:
     """Rows from `start` until the bank is full or the current has fallen to the tail."""
     rows = [Row(start, 0.0, math.inf)]
+    charges, volts, ohms, coulombs = bank.charges, bank.volts, bank.ohms, bank.coulombs
+    slopes, last, at = _slopes(bank), len(charges) - 2, 0
     charge, seconds, joules = start, 0.0, 0.0
     while charge < 1 - _HAIR:
         part = min(share, 1 - charge)
-        amps = bank.amps_in(charge + part / 2, watts, most_amps, most_volts)
+        middle = charge + part / 2
+        while at < last and middle >= charges[at + 1]:
+            at += 1
+        rest = min(volts[at] + max(middle - charges[at], 0.0) * slopes[at], volts[-1])
+        amps = min(most_amps, _driven_in(rest, watts, ohms), (most_volts - rest) / ohms)
         if amps <= tail:
             break
-        volts = bank.rest_volts(charge + part / 2) + amps * bank.ohms
-        charge, seconds, joules = (
-            charge + part,
-            seconds + part * bank.coulombs / amps,
-            joules + volts * part * bank.coulombs,
-        )
+        charge += part
+        seconds += part * coulombs / amps
+        joules += (rest + amps * ohms) * part * coulombs
         rows.append(Row(charge, seconds, amps, joules))
     return rows
 
@@ -182,8 +191,9 @@ def seconds_at(rows: Sequence[Row], mark: float) -> float | None:
 
 
 def holds_from(bank: Bank, rows: Sequence[Row], most_volts: float) -> float:
-    """The charge from which the charger holds its highest volts and the current falls."""
-    for row in rows[1:]:
-        if bank.rest_volts(row.charge) + row.amps * bank.ohms >= most_volts:
-            return row.charge
-    return rows[-1].charge
+    """The charge from which the charger holds its highest volts and the current falls.
+
+    While a bank fills, the volts at its terminals only rise: so the row is found by halving.
+    """
+    at = bisect_left(rows, True, lo=1, key=lambda row: bank.rest_volts(row.charge) + row.amps * bank.ohms >= most_volts)
+    return rows[min(at, len(rows) - 1)].charge
