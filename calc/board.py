@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
-from functools import cache, cached_property
+from functools import cached_property
 
 from calc import units
 from calc.catalogue import all_checks
@@ -42,9 +42,14 @@ class Row:
         return self.check.id, self.asked.subject
 
     @cached_property
+    def rests_on(self) -> frozenset[str]:
+        """The facts that this row draws on, as rigs hold them: a change of any other leaves it as it is."""
+        return frozenset(path for spec in self.check.asks.values() if spec.fact for path in paths_behind(spec.fact))
+
+    @cached_property
     def parts(self) -> frozenset[str]:
-        """The parts of the rig that this row rests on: a change of any other leaves it as it is."""
-        return frozenset(fact.split(".")[0] for fact in facts_behind(self.check))
+        """The parts of the rig in which they are."""
+        return frozenset(path.split(".")[0] for path in self.rests_on)
 
     @cached_property
     def urgency(self) -> tuple[int, int]:
@@ -82,12 +87,6 @@ def _row(kind: type[Check], rig: Rig | None, rules: str, subject: int) -> Row:
     return Row(asked, asked.plain_answer())
 
 
-@cache
-def facts_behind(kind: type[Check]) -> frozenset[str]:
-    """The facts that a check draws on, as rigs hold them."""
-    return frozenset(path for spec in kind.asks.values() if spec.fact for path in paths_behind(spec.fact))
-
-
 class LiveBoard:
     """The rows of a rig that changes under somebody's hands: a row is answered anew where its own facts have changed."""
 
@@ -104,7 +103,7 @@ class LiveBoard:
         elif changed:
             # No list has changed: the same questions stand, about the same things.
             self._rows = [
-                row if facts_behind(row.check).isdisjoint(changed) else _row(row.check, rig, rules, row.asked.subject)
+                row if row.rests_on.isdisjoint(changed) else _row(row.check, rig, rules, row.asked.subject)
                 for row in self._rows
             ]
         self._terms, self._facts = terms, facts

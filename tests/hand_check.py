@@ -10,6 +10,7 @@ import math
 import re
 from collections.abc import Callable
 from dataclasses import dataclass
+from functools import lru_cache
 from typing import Any
 
 import pint
@@ -161,6 +162,7 @@ _FUNCTIONS = {"sin": lambda of: Span(iv.sin(of.span), of.dimension), "cos": lamb
 _NAMES = {"√(": "root(", "min(": "lowest(", "max(": "highest(", "ln(": "log(", "⌊": "whole_down(", "⌋": ")", "⌈": "whole_up(", "⌉": ")", "next standard rating up(": "rating_up(", "next standard rating down(": "rating_down(", "next standard fuse up(": "fuse_up(", "next standard fuse down(": "fuse_down("}  # fmt: skip
 
 
+@lru_cache(maxsize=20_000)
 def _span(number: str, sign: str | None, negative: bool, exact: bool) -> Span:
     digits, _, exponent = number.partition(" × 10")
     scale = 10.0 ** int(exponent.translate(_FROM_SUPERSCRIPT) or 0)
@@ -197,42 +199,63 @@ def _exact_texts(quantity: Quantity) -> set[str]:
     return found
 
 
-def reworked(line: Line) -> tuple[Span, Span]:
-    """What the line's numbers give, and what the line says they give."""
-    assert line.quantity is not None
-    exact = _exact_texts(line.quantity)
-    spans: list[Span] = []
+@dataclass(frozen=True)
+class Printed:
+    """All of a line that is printed and counts. Lines that print alike stand or fall alike, and are worked once."""
 
-    def replaced(found: re.Match[str]) -> str:
-        text = found[0].removeprefix("−")
-        on_a_scale = found[3] in ("°C", "°F")
-        known = text in exact or found[0] in exact or found[2] in ("0", "1", "2", "4")
-        spans.append(_span(found[2], found[3], bool(found[1]) and on_a_scale, known))
-        return f"{'-' if found[1] and not on_a_scale else ''}spans[{len(spans) - 1}]"
+    label: str
+    symbol: str
+    numbers: str
+    value: str
+    exact_numbers: frozenset[str]
+    exact: bool
+    unit: str
+    iec: bool
 
-    powers = re.compile(r"([²³])")
-    text = line.numbers
-    for sign, name in _NAMES.items():
-        text = text.replace(sign, name)
-    units_aside = _TOKEN.sub(replaced, text)
-    formula = powers.sub(lambda found: {"²": "**2", "³": "**3"}[found[1]], units_aside)
-    formula = formula.replace("·", "*").replace("−", "-").replace(NBSP, " ")
-    ratings = _IEC_RATINGS if "IEC" in line.source else _NEC_RATINGS
-    lists = {"rating_up": _rating(ratings, up=True), "rating_down": _rating(ratings, up=False)}
-    lists |= {"fuse_up": _rating(_NEC_FUSES, up=True), "fuse_down": _rating(_NEC_FUSES, up=False)}
-    sign = line.quantity.unit.sign
-    lists |= {"whole_up": _whole(sign, up=True), "whole_down": _whole(sign, up=False)}
-    result = eval(formula, {"__builtins__": {}}, {"spans": spans, **lists, **_FUNCTIONS})  # noqa: S307  (our own printed line)
-    said = _TOKEN.fullmatch(line.value)
-    assert said, f"the result {line.value!r} is not a number with a unit"
-    return result, _span(said[2], said[3], bool(said[1]), line.quantity.exact)
+    @classmethod
+    def of(cls, line: Line) -> Printed:
+        quantity = line.quantity
+        assert quantity is not None
+        exact, iec = frozenset(_exact_texts(quantity)), "IEC" in line.source
+        return cls(line.label, line.symbol, line.numbers, line.value, exact, quantity.exact, quantity.unit.sign, iec)
+
+    def reworked(self) -> tuple[Span, Span]:
+        """What the line's numbers give, and what the line says they give."""
+        spans: list[Span] = []
+
+        def replaced(found: re.Match[str]) -> str:
+            text = found[0].removeprefix("−")
+            on_a_scale = found[3] in ("°C", "°F")
+            known = text in self.exact_numbers or found[0] in self.exact_numbers or found[2] in ("0", "1", "2", "4")
+            spans.append(_span(found[2], found[3], bool(found[1]) and on_a_scale, known))
+            return f"{'-' if found[1] and not on_a_scale else ''}spans[{len(spans) - 1}]"
+
+        powers = re.compile(r"([²³])")
+        text = self.numbers
+        for sign, name in _NAMES.items():
+            text = text.replace(sign, name)
+        units_aside = _TOKEN.sub(replaced, text)
+        formula = powers.sub(lambda found: {"²": "**2", "³": "**3"}[found[1]], units_aside)
+        formula = formula.replace("·", "*").replace("−", "-").replace(NBSP, " ")
+        ratings = _IEC_RATINGS if self.iec else _NEC_RATINGS
+        lists = {"rating_up": _rating(ratings, up=True), "rating_down": _rating(ratings, up=False)}
+        lists |= {"fuse_up": _rating(_NEC_FUSES, up=True), "fuse_down": _rating(_NEC_FUSES, up=False)}
+        lists |= {"whole_up": _whole(self.unit, up=True), "whole_down": _whole(self.unit, up=False)}
+        result = eval(formula, {"__builtins__": {}}, {"spans": spans, **lists, **_FUNCTIONS})  # noqa: S307  (our own printed line)
+        said = _TOKEN.fullmatch(self.value)
+        assert said, f"the result {self.value!r} is not a number with a unit"
+        return result, _span(said[2], said[3], bool(said[1]), self.exact)
 
 
 def assert_stands(line: Line) -> None:
     """The line's printed numbers give its printed result."""
-    if not line.numbers:
-        return
-    result, said = reworked(line)
+    if line.numbers:
+        _assert_stands(Printed.of(line))
+
+
+@lru_cache(maxsize=20_000)
+def _assert_stands(line: Printed) -> None:
+    result, said = line.reworked()
     where = f"{line.label}: {line.symbol} = {line.numbers} = {line.value}"
     assert result.dimension == said.dimension, f"{where}: the units do not come out"
     assert result.span.a <= said.span.b * (1 + 1e-9) + 1e-12 and said.span.a <= result.span.b * (1 + 1e-9) + 1e-12, (

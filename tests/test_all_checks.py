@@ -2,14 +2,17 @@
 
 from __future__ import annotations
 
+import itertools
 import math
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
+from dataclasses import dataclass
+from functools import cached_property
 
 import pytest
 
 from calc import as_json, units
 from calc.catalogue import all_checks
-from calc.check import GO, NO, NOT_KNOWN, TIGHT, Ask, Check, Example, Named, Pick, ask, ask_fact
+from calc.check import GO, NO, NOT_KNOWN, TIGHT, Answer, Ask, Check, Example, Named, Pick, ask, ask_fact
 from calc.facts import fact_at
 from calc.form import Asked, defaults, fill, published
 from calc.quantity import Quantity
@@ -20,24 +23,55 @@ CHECKS = all_checks()
 RULED = [(check, rules) for check in CHECKS for rules in check.rule_sets]
 EXAMPLES = [(check, example) for check in CHECKS for example in check.examples]
 
-ruled = pytest.mark.parametrize(
-    ("check", "rules"), RULED, ids=lambda value: value if isinstance(value, str) else value.id
-)
+
+@dataclass(frozen=True)
+class Spread:
+    """A check under some rules, and a spread of ways to fill its form, each answered once for all claims about it."""
+
+    check: type[Check]
+    rules: str
+
+    @cached_property
+    def states(self) -> list[Asked]:
+        """As it stands, every example, every option, every end of every range."""
+        published_here = [published(self.check, example) for example in self.check.examples if example.rules == self.rules]
+        return [*self.bare, *published_here, *itertools.chain.from_iterable(self.with_one_changed.values())]
+
+    @cached_property
+    def bare(self) -> tuple[Asked, Asked]:
+        """As the example rig fills it, and as its own defaults do."""
+        return self._filled({}), self._filled(defaults(self.check, self.rules))
+
+    @cached_property
+    def with_one_changed(self) -> dict[str, list[Asked]]:
+        """For each number and choice, both of those with it changed."""
+        bases: tuple[dict[str, str], ...] = ({}, defaults(self.check, self.rules))
+        return {
+            name: [self._filled(base | {name: text}) for text in self._others(spec) for base in bases]
+            for name, spec in self.check.asks.items()
+            if self.rules in spec.rules
+        }
+
+    def _others(self, spec: Ask | Pick) -> tuple[str, ...]:
+        return ends(spec) if isinstance(spec, Ask) else spec.options(self.rules)
+
+    def _filled(self, typed: Mapping[str, str]) -> Asked:
+        return fill(self.check, typed, rules=self.rules)
+
+    @cached_property
+    def answers(self) -> list[tuple[Asked, Answer]]:
+        return [(asked, asked.answer()) for asked in self.states]
+
+    @cached_property
+    def outcomes(self) -> dict[int, object]:
+        """What an answer comes to, by the identity of its state."""
+        return {id(asked): outcome(answer) for asked, answer in self.answers}
 
 
-def states(check: type[Check], rules: str) -> Iterator[Asked]:
-    """A spread of ways to fill the form: as it stands, every example, every option, every end of every range."""
-    yield fill(check, {}, rules=rules)
-    yield fill(check, defaults(check, rules), rules=rules)
-    for example in check.examples:
-        if example.rules == rules:
-            yield published(check, example)
-    for name, spec in check.asks.items():
-        if rules not in spec.rules:
-            continue
-        for text in ends(spec) if isinstance(spec, Ask) else spec.options(rules):
-            yield fill(check, {name: text}, rules=rules)
-            yield fill(check, defaults(check, rules) | {name: text}, rules=rules)
+@pytest.fixture(scope="module", params=RULED, ids=lambda value: f"{value[0].id}-{value[1]}")
+def spread(request: pytest.FixtureRequest) -> Spread:
+    """Of the module, so that all claims about one check come in a row, and its answers are kept no longer."""
+    return Spread(*request.param)
 
 
 def ends(spec: Ask) -> tuple[str, str]:
@@ -50,72 +84,69 @@ def filled(asked: Asked) -> Check:
     return asked.check
 
 
-@ruled
-def test_the_form_as_it_stands_is_answered(check: type[Check], rules: str) -> None:
-    answer = fill(check, {}, rules=rules).answer()
+def test_the_form_as_it_stands_is_answered(spread: Spread) -> None:
+    answer = spread.bare[0].answer()
     assert answer.verdict in (GO, TIGHT, NO)
-    assert check.headline in answer.results
+    assert spread.check.headline in answer.results
 
 
-@ruled
-def test_every_printed_line_can_be_worked_by_hand(check: type[Check], rules: str) -> None:
-    for asked in states(check, rules):
-        for line in filled(asked).answer().working():
+def test_every_printed_line_can_be_worked_by_hand(spread: Spread) -> None:
+    for asked, answer in spread.answers:
+        filled(asked)
+        for line in answer.working():
             assert_stands(line)
 
 
-@ruled
-def test_every_printed_line_can_be_worked_by_hand_in_metric(check: type[Check], rules: str) -> None:
+def test_every_printed_line_can_be_worked_by_hand_in_metric(spread: Spread) -> None:
     with units.shown_to(units.METRIC):
-        for line in filled(fill(check, {}, rules=rules)).answer().working():
+        for line in filled(fill(spread.check, {}, rules=spread.rules)).answer().working():
             assert_stands(line)
 
 
-@ruled
-def test_the_ends_of_every_range_and_every_option_are_answered_in_finite_numbers(
-    check: type[Check], rules: str
-) -> None:
-    for asked in states(check, rules):
-        answer = asked.answer()
+def test_the_ends_of_every_range_and_every_option_are_answered_in_finite_numbers(spread: Spread) -> None:
+    for _, answer in spread.answers:
         assert answer.say
         for result in answer.results.values():
             assert isinstance(result, Named) or math.isfinite(result.si)
 
 
-@ruled
-def test_every_fix_offered_clears_the_no(check: type[Check], rules: str) -> None:
-    for asked in states(check, rules):
-        answer = asked.answer()
+def test_every_fix_offered_clears_the_no(spread: Spread) -> None:
+    for asked, answer in spread.answers:
         for offer in asked.offers(answer):
             assert answer.verdict == NO
             assert filled(asked).changed(offer.change).answer().verdict == offer.verdict in (GO, TIGHT)
 
 
-@ruled
-def test_both_sides_of_the_verdict_are_reached(check: type[Check], rules: str) -> None:
-    verdicts = {asked.answer().verdict for asked in states(check, rules)}
+def test_both_sides_of_the_verdict_are_reached(spread: Spread) -> None:
+    verdicts = {answer.verdict for _, answer in spread.answers}
     assert verdicts & {GO, TIGHT} and NO in verdicts
 
 
-@ruled
-def test_every_number_and_choice_matters_in_some_state(check: type[Check], rules: str) -> None:
-    bases = [filled(asked) for asked in states(check, rules)]
-    for name, spec in check.asks.items():
-        if rules in spec.rules:
-            assert any(_changes_the_answer(base, name, spec) for base in bases), f"{name} never changes anything"
+def test_every_number_and_choice_matters_in_some_state(spread: Spread) -> None:
+    for name, spec in spread.check.asks.items():
+        if spread.rules in spec.rules:
+            assert matters_as_it_stands(spread, name) or matters_elsewhere(spread, name, spec), f"{name} never changes anything"
 
 
-def _changes_the_answer(base: Check, name: str, spec: Ask | Pick) -> bool:
-    if not base.asked(name):
-        return False
-    others: tuple[Quantity | str, ...] = (spec.low, spec.high) if isinstance(spec, Ask) else spec.options(base.rules)
-    return any(_outcome(base.changed({name: other})) != _outcome(base) for other in others)
+def matters_as_it_stands(spread: Spread, name: str) -> bool:
+    """Whether one of the states that were answered anyway shows it."""
+    changed = {spread.outcomes[id(asked)] for asked in spread.with_one_changed[name]}
+    return not changed <= {spread.outcomes[id(asked)] for asked in spread.bare}
 
 
-def _outcome(check: Check) -> object:
-    answer = check.answer()
-    results = {name: value.text if isinstance(value, Named) else value.si for name, value in answer.results.items()}
-    return answer.verdict, results, [requirement.use for requirement in answer.requirements]
+def matters_elsewhere(spread: Spread, name: str, spec: Ask | Pick) -> bool:
+    others: tuple[Quantity | str, ...] = (spec.low, spec.high) if isinstance(spec, Ask) else spec.options(spread.rules)
+    return any(
+        outcome(base.changed({name: other}).answer()) != spread.outcomes[id(asked)]
+        for asked in spread.states
+        if (base := filled(asked)).asked(name)
+        for other in others
+    )
+
+
+def outcome(answer: Answer) -> object:
+    results = tuple((name, value.text if isinstance(value, Named) else value.si) for name, value in answer.results.items() if name not in answer.trials)
+    return answer.verdict, results, tuple(requirement.use for requirement in answer.requirements)
 
 
 @pytest.mark.parametrize(
@@ -199,8 +230,7 @@ def test_a_choice_that_is_a_fact_takes_what_the_rig_can_hold() -> None:
             assert known <= offered or offered <= known, f"{check.id}: {name}"
 
 
-@ruled
-def test_what_is_worked_is_told_to_a_machine_unrounded(check: type[Check], rules: str) -> None:
-    told = as_json.answer(fill(check, {}, rules=rules))
+def test_what_is_worked_is_told_to_a_machine_unrounded(spread: Spread) -> None:
+    told = as_json.answer(spread.bare[0])
     for result in told["results"].values():
         assert isinstance(result["value"], (float, str)) and isinstance(result["unit"], str)
