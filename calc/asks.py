@@ -8,6 +8,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, field, replace
+from functools import cached_property
 from typing import Any
 
 from calc.facts import fact_at
@@ -50,7 +51,7 @@ class Ask:
     def unit(self) -> Unit:
         return self.default.unit
 
-    @property
+    @cached_property
     def cases(self) -> tuple[When, ...]:
         return _cases(self.when)
 
@@ -93,7 +94,7 @@ class Pick:
         found = [known for known, meant in self.means.items() if meant == option]
         return found[0] if len(found) == 1 else None
 
-    @property
+    @cached_property
     def cases(self) -> tuple[When, ...]:
         return _cases(self.when)
 

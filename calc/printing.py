@@ -11,6 +11,7 @@ import math
 from collections.abc import Iterable
 from dataclasses import dataclass
 from decimal import ROUND_CEILING, ROUND_FLOOR, ROUND_HALF_UP, Context, Decimal
+from functools import lru_cache
 
 from calc.quantity import Condition, Quantity, ancestry
 from calc.units import Unit, degC, degF
@@ -21,9 +22,11 @@ MOST_FIGURES = 9
 _READ = Context(prec=10)
 _TOO_LONG = 9  # from 10⁹ on a number is written with its power of ten
 _ROUNDING = {0: ROUND_HALF_UP, 1: ROUND_CEILING, -1: ROUND_FLOOR}
+_AT_HAND = 4096  # the numbers last written: most of them stand in one answer after another
 _SUPERSCRIPT = str.maketrans("-0123456789", "⁻⁰¹²³⁴⁵⁶⁷⁸⁹")
 
 
+@lru_cache(maxsize=_AT_HAND)
 def figures(number: float, count: int = FIGURES, rounds: int = 0) -> str:
     """A plain number to `count` significant figures: 1.80, −20.0, 0.000393, 1.20 × 10⁻⁷."""
     value = _READ.create_decimal(repr(number))
@@ -35,6 +38,7 @@ def figures(number: float, count: int = FIGURES, rounds: int = 0) -> str:
     return _written(value)
 
 
+@lru_cache(maxsize=_AT_HAND)
 def as_read(number: float) -> str:
     """A number that was typed or read from a table, printed as it was."""
     value = _READ.create_decimal(repr(number))

@@ -13,7 +13,7 @@ from __future__ import annotations
 import math
 from collections.abc import Callable, Iterable, Iterator
 from dataclasses import dataclass
-from typing import Any, NoReturn
+from typing import Any, NamedTuple, NoReturn
 
 from calc import units
 from calc.sources import OWN_DERIVATION, Source
@@ -32,8 +32,7 @@ class OutsideValidity(ValueError):
     """A law or a table was asked outside the range for which it holds. The message is for the person."""
 
 
-@dataclass(frozen=True, slots=True)
-class Step:
+class Step(NamedTuple):
     """The name under which a number appears in the working.
 
     kind: given, constant, read, worked, chosen or stepped. rounds: how its last printed figure is rounded:
@@ -269,12 +268,8 @@ class Condition:
         a, b = left.si, right.si
         # Equal but for the last binary digit (150 · 0.94 · 0.7 against 98.7) is equal.
         same = math.isclose(a, b, rel_tol=_SAME)
-        return cls(
-            left,
-            sign,
-            right,
-            {"≤": same or a < b, "≥": same or a > b, "<": a < b and not same, ">": a > b and not same}[sign],
-        )
+        strictly = a > b if sign in "≥>" else a < b
+        return cls(left, sign, right, same or strictly if sign in "≤≥" else strictly and not same)
 
     def __bool__(self) -> NoReturn:
         raise TypeError("say a fork with choose(...), or make it the verdict with require(...)")

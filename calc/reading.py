@@ -54,6 +54,8 @@ _NUMBER = re.compile(
 
 def _plain_text(text: str) -> str:
     for sign, spelled in _FRACTIONS.items():
+        if sign not in text:
+            continue
         text = re.sub(rf"(\d)\s*{sign}", rf"\1 {spelled}", text).replace(sign, spelled)
     text = _POWER.sub(lambda found: "e" + (found[1] or found[2]).translate(_FROM_SUPERSCRIPT), text)
     text = text.translate(_SIGNS)

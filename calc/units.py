@@ -56,10 +56,8 @@ class Unit:
     kind: str = ""
 
     def __rmul__(self, number: float) -> Quantity:
-        """50 * V: a quantity. The class lives one module up, so it is fetched when it is needed."""
-        from calc.quantity import numeral_with_unit
-
-        return numeral_with_unit(float(number), self)
+        """50 * V: a quantity."""
+        return quantity.numeral_with_unit(float(number), self)
 
     def to_si(self, number: float) -> float:
         return number * self.factor + self.offset
@@ -299,3 +297,7 @@ def coherent(dimension: Dimension) -> Unit:
     """The plain SI unit of a dimension: what an unnamed result is kept in."""
     parts = [f"{name}^{exponent:g}" for name, exponent in zip(_NAMES, dimension, strict=True) if exponent]
     return Unit("·".join(parts), "", dimension, 1.0)
+
+
+# A quantity has a unit, and a number times a unit is a quantity: that module needs this one whole.
+from calc import quantity  # noqa: E402
