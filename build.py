@@ -44,8 +44,9 @@ TYPES = {
 }
 # The browser takes these itself, when the site is installed; no page needs them.
 NOT_KEPT = (".png",)
-# No page fetches these scripts by itself; they are kept like all others, and come from there.
-WHEN_ASKED = ("picture-", "decoder-")
+# No page fetches these by itself: the scripts are kept like all others and come from there, the pictures of screens are
+# for a browser's own words on installing.
+WHEN_ASKED = ("picture-", "decoder-", "screens/")
 
 Files = dict[str, bytes]
 
@@ -90,7 +91,7 @@ def pack_python() -> tuple[Files, str]:
 
 
 def stamp_assets(python_folder: str) -> tuple[dict[str, str], Files]:
-    """logical name -> address; and the files. Styles, scripts, icons and the manifest."""
+    """logical name -> address; and the files. Styles, scripts, icons, pictures of screens and the manifest."""
     sources = {file.name: file.read_text(encoding="utf-8") for file in (SITE / "scripts").glob("*.js")}
     del sources[KEEPER]
     sources["built.js"] = built_js(python_folder)
@@ -98,7 +99,7 @@ def stamp_assets(python_folder: str) -> tuple[dict[str, str], Files]:
     made = dict(stamped_scripts(sources, fixed={KEEPER}))
     for file in (SITE / "styles").glob("*.css"):
         made[file.name] = (stamped(file.name, file.read_bytes()), file.read_bytes())
-    for file in [*(SITE / "icons").glob("icon*"), SITE / "manifest.webmanifest"]:
+    for file in [*(SITE / "icons").glob("icon*"), *(SITE / "screens").glob("*.png"), SITE / "manifest.webmanifest"]:
         # An installed site is recognised by these addresses: they stay as they are.
         address = file.relative_to(SITE).as_posix()
         made[file.name] = (address, file.read_bytes())

@@ -172,6 +172,17 @@ def test_a_phone_set_to_dark_still_shows_black_on_white(visit: Visit) -> None:
     assert seen.page.evaluate("() => getComputedStyle(document.documentElement).colorScheme") != "dark"
 
 
+def test_the_size_of_the_text_is_chosen_at_the_top_and_remembered(visit: Visit) -> None:
+    size = "() => parseFloat(getComputedStyle(document.querySelector('#say')).fontSize)"
+    seen = visit(CHECKS[0])
+    usual = seen.page.evaluate(size)
+    seen.tap("Look")
+    seen.page.get_by_label("Largest").check()
+    assert seen.page.evaluate(size) == pytest.approx(1.5 * usual)
+    seen.page.reload()
+    assert seen.page.evaluate(size) == pytest.approx(1.5 * usual)
+
+
 @pytest.mark.parametrize("look", ["Night", "Sunlight"])
 def test_a_look_is_chosen_at_the_top_and_remembered(visit: Visit, look: str) -> None:
     seen = visit(WIRE)

@@ -64,7 +64,7 @@ def test_a_first_visit_says_what_is_saved_and_then_that_all_is(phone: Phone, ser
     assert sum("Saved on this phone" in words for words in said) == 1
 
 
-def test_everything_but_the_icons_is_kept(site: Path) -> None:
+def test_everything_but_icons_and_pictures_of_screens_is_kept(site: Path) -> None:
     assert set(kept_files(site)) == {path for path in site_files(site) if not path.endswith(".png")}
 
 
@@ -154,6 +154,18 @@ def test_an_update_waits_is_asked_for_and_keeps_the_form(phone: Phone, server: S
     assert sorted(entries(about)) == sorted(f"{server.address}{pack}?{path}" for path, pack in kept_files(site).items())
 
 
+def test_a_page_left_open_looks_for_an_update_every_hour(phone: Phone, server: Server, site: Path) -> None:
+    page = phone.open("manifest.webmanifest")
+    page.clock.install()
+    page.goto(server.address + CHECK)
+    expect_saved(page)
+    publish_newer(site)
+    page.clock.fast_forward("59:00")
+    expect(page.locator("#state-update")).to_be_hidden()
+    page.clock.fast_forward("02:00")
+    expect(page.locator("#state-update")).to_be_visible()
+
+
 def test_another_open_tab_offers_to_reload_after_an_update(phone: Phone, server: Server, site: Path) -> None:
     page, other = phone.install(CHECK), phone.open("about/")
     expect_saved(other)
@@ -213,7 +225,8 @@ def test_it_can_be_installed(phone: Phone, site: Path) -> None:
     manifest = json.loads((site / "manifest.webmanifest").read_text())
     assert {"id", "name", "short_name", "description", "lang", "start_url", "scope", "display", "icons"} <= set(manifest)
     assert "orientation" not in manifest
-    for icon in manifest["icons"]:
+    assert {screen["form_factor"] for screen in manifest["screenshots"]} == {"narrow", "wide"}
+    for icon in manifest["icons"] + manifest["screenshots"]:
         # PNG, third edition, clause 11.2.2: the header's width and height, big-endian, after 16 bytes.
         width, height = struct.unpack(">II", (site / icon["src"]).read_bytes()[16:24])
         assert icon["sizes"] == f"{width}x{height}"

@@ -19,6 +19,8 @@ from hands import CHECKS, CheckPage, Visit
 
 pytest_plugins = ("visits",)
 WIRE, TOOL = "wire/wire-for-run/", "run/tool-on-outlet/"
+# The sun's own working is a chapter of a textbook, and printed whole.
+LONG = ("refill/days-from-sun/", "refill/sun-today/")
 
 
 def squeezed(text: str) -> str:
@@ -41,7 +43,9 @@ def shown(seen: CheckPage, selector: str) -> list[str]:
 @pytest.mark.parametrize("path", CHECKS)
 def test_paper_holds_question_inputs_verdict_all_working_and_all_sources(visit: Visit, path: str) -> None:
     seen = visit(path)
-    paper = squeezed(" ".join(printed(seen.page)))
+    sheets = printed(seen.page)
+    assert len(sheets) <= (3 if path in LONG else 2)
+    paper = squeezed(" ".join(sheets))
     proof = ["h1", "#say", ".given", ".fix", ".caution p", ".tests li", ".results dt", ".results dd", ".line-label", ".line-note", ".line-source", "#sources li", "footer p"]
     for selector in proof:
         for text in shown(seen, selector):
@@ -102,8 +106,7 @@ def test_a_step_is_never_split_between_sheets(visit: Visit) -> None:
 @pytest.mark.parametrize("paper", ["A4", "Letter"])
 @pytest.mark.parametrize("path", [WIRE, TOOL, "run/car-distance/"])
 def test_an_answer_takes_few_sheets_of_either_paper(visit: Visit, path: str, paper: str) -> None:
-    """Two sheets were aimed at; a working of forty lines with a source under each takes three."""
-    assert len(printed(visit(path).page, paper)) <= 3
+    assert len(printed(visit(path).page, paper)) <= 2
 
 
 @pytest.mark.parametrize("look", ["sun", "night"])

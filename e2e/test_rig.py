@@ -235,6 +235,9 @@ def test_where_nothing_can_be_read_the_example_stands_in_and_the_store_is_left_a
     expect(seen.page.locator(SAID_OF_RIG)).to_contain_text("the example stands in")
     expect(seen.page.locator(".whose")).to_have_text("Worked for the example numbers:")
     assert page.evaluate(READ_STORE, None)[0]["document"] == "rust"
+    with seen.page.expect_download() as saving:
+        seen.page.get_by_role("link", name="Save what was stored as a file").click()
+    assert saving.value.path().read_text() == "rust", "somebody may yet mend it by hand"
 
 
 def test_a_full_phone_keeps_what_was_kept_and_says_that_the_change_is_not(visit: Visit) -> None:

@@ -6,12 +6,13 @@ import { loadPyodide } from "pyodide";
 const [sources, output, asked] = process.argv.slice(2);
 const { info } = JSON.parse(readFileSync(new URL(import.meta.resolve("pyodide/pyodide-lock.json")), "utf8"));
 const pyodide = await loadPyodide({
+  // The library as the phone will have it, so that what it imports at its start is what is taken.
+  stdLibURL: sources,
   lockFileContents: { info, packages: {} },
   packageBaseUrl: sources,
   // No column tables in the bytecode: they are for carets in tracebacks, and weigh a tenth.
   env: { PYTHONNODEBUGRANGES: "1", PYTHONHASHSEED: "0" },
 });
-pyodide.FS.writeFile("/sources.zip", readFileSync(sources));
 pyodide.FS.writeFile("/asked.json", readFileSync(asked));
 pyodide.FS.mkdirTree("/output");
 pyodide.FS.mount(pyodide.FS.filesystems.NODEFS, { root: output }, "/output");

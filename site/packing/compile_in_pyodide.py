@@ -1,4 +1,4 @@
-"""Runs inside Pyodide: what answers the questions in /asked.json is compiled from /sources.zip to /output.
+"""Runs inside Pyodide: what answers the questions in /asked.json is compiled from its library to /output.
 
 In calc every module and data file is taken; of everything else, the modules that were imported. They are imported
 from a zip because the phone will: data files are read from one by other means than from a folder.
@@ -14,20 +14,18 @@ from importlib.util import source_hash
 from pathlib import Path, PurePosixPath
 from types import CodeType
 
-SOURCES, OUTPUT = "/sources.zip", Path("/output")
-STDLIB = "/lib/python314.zip"
+SOURCES, OUTPUT = "/lib/python314.zip", Path("/output")
 
 
 def imported(questions: list[str], also: list[str]) -> set[str]:
     """The source files of all modules that are there when the questions have been answered."""
-    sys.path.insert(0, SOURCES)
     for module in also:
         importlib.import_module(module)
     reply = importlib.import_module("calc.reply").reply
     for question in questions:
         reply(question)
     places = [getattr(module, "__file__", None) or "" for module in list(sys.modules.values())]
-    return {place.removeprefix(f"{STDLIB}/").removeprefix(f"{SOURCES}/") for place in places}
+    return {place.removeprefix(f"{SOURCES}/") for place in places}
 
 
 def bytecode(path: PurePosixPath, source: bytes) -> bytes:

@@ -27,8 +27,7 @@ def make(build: Path, pyodide: Path, wheels: Iterable[Path], calc: Path, templat
     for archive in (pyodide / "python_stdlib.zip", *wheels):
         with zipfile.ZipFile(archive) as packed:
             packed.extractall(sources)
-    for thin in THIN.iterdir():
-        shutil.copytree(thin, sources / thin.name, dirs_exist_ok=True)
+    shutil.copytree(THIN, sources, dirs_exist_ok=True)
     _copy(calc, sources / "calc")
     _copy(templates, sources / "calc" / "templates")
     zipped(sources)

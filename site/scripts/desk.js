@@ -1,5 +1,6 @@
 // The rig in use, between its page, Python and the store: every question goes out with its document, and every change
 // comes back as a new document and is kept at once.
+import { byId } from "./pieces.js";
 import { Overtaken, keepNew, rigInUse, rigOf, write } from "./rigs.js";
 import { say } from "./state.js";
 
@@ -9,6 +10,18 @@ import { say } from "./state.js";
 
 /** A store that does not open must not keep the page from working.  @returns {Promise<never>} */
 const tooLong = () => new Promise((_, reject) => setTimeout(() => reject(new Error("the store does not open")), 3_000));
+
+/**
+ * A link that saves a text as a file: the first of those that could not be read.
+ * @param {string} id  of the link
+ * @param {string} text
+ */
+function offerFile(id, text) {
+  const link = /** @type {HTMLAnchorElement} */ (byId(id));
+  if (!link.hidden) return; // what was stored last
+  link.href = URL.createObjectURL(new Blob([text]));
+  link.hidden = false;
+}
 
 export class Desk {
   #python;
@@ -60,6 +73,7 @@ export class Desk {
     const { before } = this.rig;
     const mended = before !== undefined && before !== this.rig.document;
     say("rig-problem", mended ? "damaged" : "lost", { reason: reply.problem ?? "" });
+    offerFile("rig-as-stored", this.rig.document);
     this.rig = mended ? { ...this.rig, document: before } : undefined;
     return this.ask(what, form);
   }
