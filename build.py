@@ -22,7 +22,7 @@ sys.path[:0] = [str(ROOT), str(SITE)]
 
 from calc.rendering import Renderer  # noqa: E402
 from calc.reply import reply  # noqa: E402
-from packing import bundling, compressing, ledger, library, serving, wheels  # noqa: E402
+from packing import bundling, compressing, ledger, library, licences, serving, wheels  # noqa: E402
 from packing.questions import start_questions  # noqa: E402
 from packing.stamping import sha256, stamped, stamped_scripts  # noqa: E402
 
@@ -33,6 +33,7 @@ KEEPER = "keeper.js"
 DECODER = "decoder.js"
 TYPES = {
     ".html": "text/html; charset=utf-8",
+    ".txt": "text/plain; charset=utf-8",
     ".js": "text/javascript",
     ".mjs": "text/javascript",
     ".css": "text/css",
@@ -80,14 +81,15 @@ def install_npm_packages() -> None:
 
 
 def pack_python() -> tuple[Files, str]:
-    """Python's runtime and library, in a folder named by their content."""
+    """Python's runtime and library, in a folder named by their content; and the licences of what others made."""
     files = {name: (PYODIDE / name).read_bytes() for name in RUNTIME}
     with tempfile.TemporaryDirectory() as folder:
         build = Path(folder)
         fetched = wheels.fetch(build / "wheels")
         files["library.zip"] = library.make(build, PYODIDE, fetched, ROOT / "calc", SITE / "templates", start_questions())
+        said = licences.text(PYODIDE, [SITE / "node_modules" / "qr"], fetched)
     address = f"python-{sha256(b''.join(files.values()))[:8]}/"
-    return {address + name: content for name, content in files.items()}, address
+    return {address + name: content for name, content in files.items()} | {"licences.txt": said}, address
 
 
 def stamp_assets(python_folder: str) -> tuple[dict[str, str], Files]:

@@ -129,3 +129,14 @@ def test_a_site_that_is_too_heavy_is_refused() -> None:
     with pytest.raises(ledger.TooHeavy):
         ledger.hold_to_cap([ledger.Entry("x", 1, ledger.CAP), ledger.Entry("y", 1, 1)])
 
+
+
+def test_the_licences_of_what_others_made_travel_along(files: dict[str, bytes]) -> None:
+    """MIT and BSD ask for their notice in copies; MPL 2.0 (3.2) and Python's licence (2) for themselves."""
+    said = files["licences.txt"].decode()
+    frozen = json.loads((ROOT / "site/packing/wheels.json").read_text())["phone"]
+    for name, entry in frozen.items():
+        assert re.search(rf"^{name.replace('-', '_')} {entry['version']}$", said, re.MULTILINE), name
+    assert said.count("Permission is hereby granted") >= 2
+    assert "Mozilla Public License Version 2.0" in said
+    assert "PYTHON SOFTWARE FOUNDATION LICENSE VERSION 2" in said
