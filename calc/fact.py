@@ -8,11 +8,16 @@ from calc.quantity import Quantity
 from calc.units import Unit
 
 
+# What a phone can tell of where it is and how it lies.
+SENSES = LATITUDE, LONGITUDE, TILT, HEADING, SLOPE = ("latitude", "longitude", "tilt", "heading", "slope")
+
+
 @dataclass(frozen=True)
 class Fact:
     """One thing known: a number with its range, one of a few options, the name of a thing, or a reference to one.
 
     pattern, example: how a text must be written, where it is not free.
+    sensed: what of a phone's own senses tells it (`SENSES`); of a choice, the option that such a reading means.
     """
 
     label: str
@@ -26,6 +31,7 @@ class Fact:
     unsaid: str = ""  # what a thing of a list is taken for where nobody said: no load is a welder unless it is said
     pattern: str = ""
     example: str = ""
+    sensed: str = ""
 
     @property
     def unit(self) -> Unit | None:

@@ -23,6 +23,7 @@ from calc.catalogue import CHAPTERS, all_checks, check_called, checks_of
 from calc.check import IEC, NEC, Answer, Ask, Caution, Check, Named, Offer, Pick, Result, as_stated
 from calc.day import Day, day_of
 from calc.drawing import drawing_of
+from calc.facts import fact_at
 from calc.form import (
     EXAMPLE,
     TYPED,
@@ -108,6 +109,11 @@ class Field:
         """Where a first step begins in a field that is empty."""
         assert isinstance(self.spec, Ask)
         return shown_text(self.spec.default.shown_in(self.unit))
+
+    @property
+    def sensed(self) -> str:
+        """What of a phone's own senses can fill it: see `Fact`."""
+        return fact_at(self.spec.fact).sensed if self.spec.fact and not self.spec.fact.endswith("#") else ""
 
     @property
     def when(self) -> str:

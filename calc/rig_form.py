@@ -38,6 +38,10 @@ class FactField(Field):
         return self.choices
 
     @property
+    def sensed(self) -> str:
+        return self.fact.sensed
+
+    @property
     def chosen(self) -> list[str]:
         return self.text.split("\n") if self.text else []
 

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from calc import units as u
-from calc.fact import Fact
+from calc.fact import HEADING, TILT, Fact
 from calc.facts.words import YES_NO
 from calc.tables import table
 
@@ -73,11 +73,15 @@ PANELS = {
         -0.1 * u.percent_per_K,
     ),
     "fuse_limit": Fact("Largest series fuse", "On its back", 5 * u.A, 60 * u.A),
-    "tilt": Fact("Tilt from flat", "Lay the phone on it", 0 * u.degree, 90 * u.degree),
+    "tilt": Fact("Tilt from flat", "Lay the phone on it", 0 * u.degree, 90 * u.degree, sensed=TILT),
     "facing": Fact(
-        "Heading it faces", "South is 180°; by compass or map, as said beside it", 0 * u.degree, 360 * u.degree
+        "Heading it faces",
+        "South is 180°; by compass or map, as said beside it",
+        0 * u.degree,
+        360 * u.degree,
+        sensed=HEADING,
     ),
-    "heading_by": Fact("Heading read from", "A compass points off true north", options=HEADING_BY),
+    "heading_by": Fact("Heading read from", "A compass points off true north", options=HEADING_BY, sensed=COMPASS),
     "controller_volts": Fact("Highest panel volts of the controller", "On its plate", 12 * u.V, 1000 * u.V),
     "controller_amps": Fact("Most charging current of the controller", "On its plate", 1 * u.A, 300 * u.A),
     "controller_start": Fact(

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from calc import units as u
 from calc.clock import CLOCK, DATE, MONTHS
-from calc.fact import Fact
+from calc.fact import LATITUDE, LONGITUDE, SLOPE, Fact
 from calc.facts.words import NAME, YES_NO
 from calc.tables import table
 
@@ -29,12 +29,15 @@ PLACE = {
     ),
     "hottest": Fact("Hottest air it meets", "In the shade", 0 * u.degC, 60 * u.degC),
     "altitude": Fact("Altitude", "On a map, or the phone", -400 * u.m, 5500 * u.m),
-    "latitude": Fact("Latitude", "On the phone or a map; north is positive", -90 * u.degree, 90 * u.degree),
+    "latitude": Fact(
+        "Latitude", "On the phone or a map; north is positive", -90 * u.degree, 90 * u.degree, sensed=LATITUDE
+    ),
     "longitude": Fact(
         "Longitude",
         "On the phone or a map; east is positive, the Americas are negative",
         -180 * u.degree,
         180 * u.degree,
+        sensed=LONGITUDE,
     ),
     "sun_from": Fact("Sun by", "The map on board knows no small islands", options=SUN_FROM),
     "sun_hours": Fact(
@@ -48,7 +51,7 @@ PLACE = {
         "The worst of it",
         options=("smooth concrete", "asphalt", "packed gravel", "loose gravel", "grass", "soft soil", "loose sand"),
     ),
-    "slope": Fact("Steepest slope", "Lay the phone on it", 0 * u.percent, 60 * u.percent),
+    "slope": Fact("Steepest slope", "Lay the phone on it", 0 * u.percent, 60 * u.percent, sensed=SLOPE),
     "standing": Fact(
         "Where it stands",
         "In its worst hour",
