@@ -97,6 +97,7 @@ def stamp_assets(python_folder: str) -> tuple[dict[str, str], Files]:
     sources = {file.name: file.read_text(encoding="utf-8") for file in (SITE / "scripts").glob("*.js")}
     del sources[KEEPER]
     sources["built.js"] = built_js(python_folder)
+    sources["sense_words.js"] = f"// Made by the build.\nexport const WORDS = {(SITE / 'senses.json').read_text(encoding='utf-8').strip()};\n"
     sources[DECODER] = bundling.bundled("decodeQR", "qr/decode.js", SITE)
     made = dict(stamped_scripts(sources, fixed={KEEPER}))
     for file in (SITE / "styles").glob("*.css"):

@@ -46,4 +46,4 @@ if (start instanceof HTMLFormElement) new StartPage(python, desk, start);
 const whole = /** @type {HTMLElement | null} */ (document.querySelector("[data-whole]"));
 if (whole) new WholePage(desk, whole.dataset.whole ?? "");
 if (byId("rigs-here")) new RigPage(python, desk);
-if (byId("senses")) import("./senses.js");
+if (document.querySelector("[data-sense], #part")) import("./senses.js");

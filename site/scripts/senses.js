@@ -1,7 +1,7 @@
 // What the phone itself can tell: where it is, and how it lies. It is asked on a tap only, and what it tells is put into
-// the field as if it had been typed there. The words are the template senses.html.
+// the field as if it had been typed there. The words are those of senses.json.
 import { alphaOf, between, endForEnd, facing, gradeOf, meanOf, rotation, STRAIGHT, tilt, turnBetween } from "./attitude.js";
-import { byId } from "./pieces.js";
+import { WORDS } from "./sense_words.js";
 
 /** @typedef {import("./attitude.js").Matrix} Matrix */
 /** @typedef {import("./attitude.js").Vector} Vector */
@@ -32,12 +32,9 @@ addEventListener("click", async (event) => {
   const sense = /** @type {HTMLElement} */ (event.target).closest("button")?.dataset.sense;
   if (!sense || busy.has(sense)) return;
   busy.add(sense);
-  await (sense === "latitude" ? position() : attitude(sense)).catch((problem) => tell(sense, problem.message, { what: word(`${sense}s`) }));
+  await (sense === "latitude" ? position() : attitude(sense)).catch((problem) => tell(sense, problem.message, { what: sense }));
   busy.delete(sense);
 });
-
-/** @param {string} name */
-const word = (name) => byId("senses").getAttribute(`data-word-${name}`) ?? "";
 
 /**
  * Under the button of this sense. The form may have been written anew meanwhile.
@@ -47,7 +44,7 @@ const word = (name) => byId("senses").getAttribute(`data-word-${name}`) ?? "";
  */
 function tell(sense, name, values = {}) {
   const line = document.querySelector(`[data-sense="${sense}"] + .sensed`);
-  if (line) line.textContent = word(name).replace(/\{(\w+)\}/g, (_, key) => String(values[key]));
+  if (line) line.textContent = (WORDS[name] ?? "").replace(/\{(\w+)\}/g, (_, key) => String(values[key]));
 }
 
 /** As if it had been typed.  @param {string} sense @param {number} value */
