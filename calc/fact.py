@@ -7,7 +7,6 @@ from dataclasses import dataclass
 from calc.quantity import Quantity
 from calc.units import Unit
 
-
 # What a phone can tell of where it is and how it lies.
 SENSES = LATITUDE, LONGITUDE, TILT, HEADING, SLOPE = ("latitude", "longitude", "tilt", "heading", "slope")
 

@@ -484,9 +484,11 @@ def test_a_compass_heading_and_typed_sun_hours_count_in_the_day_as_on_the_pages_
     """A compass's 168.6° there is a map's 180°: the needle stands 11.4° east. On an island the hours are typed in."""
     tilted = {"panels.tilt": 45 * u.degree, "plan.date": "2027-12-10"}
     turned = {"panels.heading_by": "a compass: magnetic north"}
-    off = declination_at(44.2 * u.degree, u.degree.__rmul__(-110.6)).number_in(u.degree)
+    off = declination_at(44.2 * u.degree, u.degree.__rmul__(-110.6), "2027-12-10").number_in(u.degree)
     by_map, by_compass = (course(rig({**tilted, **more})).sun(TYPICAL) for more in ({}, {**turned, "panels.facing": (180 - off) * u.degree}))
     assert by_compass == pytest.approx(by_map, rel=1e-9) and 9 < off < 13
+    beyond = day(rig({**tilted, **turned, "plan.date": "2031-06-18"})).answer
+    assert beyond.verdict == "not known" and "holds from 2025 to 2030" in beyond.say
     island = {"place.latitude": 21 * u.degree, "place.longitude": u.degree.__rmul__(-158), "plan.utc_offset": u.h.__rmul__(-10), "place.sun_from": "sun hours typed in"}
     assert [one.name for one in missing(rig(island))] == ["place.poor_sun_hours", "place.sun_hours"]
     hours = {"place.sun_hours": 5 * u.kWh_per_m2, "place.poor_sun_hours": 2 * u.kWh_per_m2}

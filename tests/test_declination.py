@@ -6,6 +6,7 @@ import pytest
 
 from calc.laws import declination
 from calc.quantity import OutsideValidity
+from calc.units import degree
 
 # Year, km above the ellipsoid, latitude, longitude, declination: the report's twelve, and six of the hundred of
 # WMM2025_TEST_VALUES.txt, read in public repositories that quote them.
@@ -40,6 +41,20 @@ def test_near_the_pole_the_field_is_that_of_the_model_and_no_heading_is_given() 
 def test_outside_its_five_years_the_model_is_not_asked(year: float) -> None:
     with pytest.raises(OutsideValidity, match="2025 to 2030"):
         declination.declination(44, -110, 0, year)
+
+
+def test_the_needle_is_that_of_the_questions_date_and_the_working_says_for_which_years_the_model_holds() -> None:
+    """The published values of 2025.0 and 2027.5 at 80 N, 0 E: 1.28° and 2.59°, to a tenth; and between them in between."""
+    latitude, longitude = 80 * degree, 0 * degree
+    dates = {"2025-01-01": 1.3, "2027-07-02": 2.6, "": 2.6}
+    for date, published in dates.items():
+        found = declination.declination_at(latitude, longitude, date)
+        assert found.number_in(degree) == pytest.approx(published)
+        assert "holds from 2025 to 2030" in found.step.source.place  # type: ignore[union-attr]
+        assert (date or "as no date is asked") in found.step.source.place  # type: ignore[union-attr]
+    assert 1.3 < declination.declination_at(latitude, longitude, "2026-04-01").number_in(degree) < 2.6
+    with pytest.raises(OutsideValidity, match="2025 to 2030"):
+        declination.declination_at(latitude, longitude, "2031-06-18")
 
 
 def test_it_has_every_coefficient_of_degree_twelve() -> None:

@@ -449,3 +449,17 @@ def test_the_half_hour_that_is_worked_is_the_half_hour_of_the_kernel(typed: dict
     assert worked["G_n"] / 3.6e6 == pytest.approx(steps[24], rel=1e-9)
     panel = Panel(worked["P_pv"], worked["γ"], worked["ℓ_pv"], worked["k_s"])
     assert worked["P_noon"] == pytest.approx(sun.power(panel, steps[24], 0.5, worked["θ_a"] - 273.15) * 2000, rel=1e-9)
+
+
+@pytest.mark.parametrize("check", ["refill/sun-today", "refill/panel-flat", "refill/days-from-sun"])
+def test_what_is_lost_in_dirt_and_wires_has_its_line_and_no_shade_is_said(check: str) -> None:
+    """14 % for dirt, wires and controller is a habit of the trade, and marked so; shade is typed by who has some."""
+    sunny, shaded = (fill(check_called(check), {"unshaded": share}) for share in ("100", "80"))
+    (line,) = [line for line in sunny.answer().working() if line.symbol == "k_ℓ"]
+    assert line.quantity is not None and line.quantity.si == pytest.approx(0.86)
+    assert "Common practice" in line.source
+    said = ["No shade is reckoned with" in [caution.hazard for caution in asked.check.warnings()] for asked in (sunny, shaded)]  # type: ignore[union-attr]
+    assert said == [True, False]
+    if check == "refill/sun-today":
+        powers = [asked.answer().results["typical_day"].si for asked in (sunny, shaded)]  # type: ignore[union-attr]
+        assert powers[1] == pytest.approx(0.8 * powers[0])

@@ -8,6 +8,7 @@ from __future__ import annotations
 import math
 from functools import cache
 
+from calc.clock import year_of
 from calc.quantity import OutsideValidity, Quantity, read
 from calc.sources import WMM_2025
 from calc.tables import table
@@ -79,10 +80,16 @@ def declination(latitude: float, longitude: float, km: float, year: float) -> fl
     return math.degrees(math.atan2(east, north))
 
 
-def declination_at(latitude: Quantity, longitude: Quantity) -> Quantity:
-    """The magnetic declination at a place [°], east positive, to a tenth of a degree."""
-    found = declination(latitude.number_in(degree), longitude.number_in(degree), 0.0, MIDDLE)
+def declination_at(latitude: Quantity, longitude: Quantity, date: str = "") -> Quantity:
+    """The magnetic declination at a place [°], east positive, to a tenth of a degree. Raises OutsideValidity.
+
+    date: like 2027-06-18; without one, in the middle of what is left of the model's years.
+    """
+    year = year_of(date) if date else MIDDLE
+    found = declination(latitude.number_in(degree), longitude.number_in(degree), 0.0, year)
+    when = f"on {date}" if date else f"in {MIDDLE:g}, as no date is asked"
     return read(
-        "δ_m", "Compass needle east of true north there", round(found, 1) * degree, WMM_2025.at("at the surface, 2027.5"),
+        "δ_m", "Compass needle east of true north there", round(found, 1) * degree,
+        WMM_2025.at(f"at the surface, {when}; it holds from {BEGINS:g} to {ENDS:g}"),
         note="from the 90 pairs of the model's coefficients",
     )  # fmt: skip

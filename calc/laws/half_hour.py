@@ -104,6 +104,6 @@ def _power(array: Any, light: Quantity) -> Quantity:
     strength = step("G_m", "Mean sun on the panels meanwhile", light / _long(), W_per_m2)
     cells = step("θ_n", "Temperature of their cells", array.air + warmer * (strength / half_sun), degC)
     warmth = largest(1 + array.slope * (cells - rated_at), 0 * one)
-    made = array.watts * (strength / standard) * warmth * (1 - array.losses) * array.unshaded
+    made = array.watts * (strength / standard) * warmth * array.left * array.unshaded
     return step("P_noon", "Power in the half hour after solar noon, typical day", made, W, rounds=-1)
 

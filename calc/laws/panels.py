@@ -12,7 +12,7 @@ from calc.facts.filling import COMPASS
 from calc.facts.job import TYPED_HOURS
 from calc.laws.declination import declination_at
 from calc.quantity import OutsideValidity, Quantity, constant, limit, read, step, stepped
-from calc.sources import IEC_60904, MERRA_2, OWN_DERIVATION, SOLAR_DAY
+from calc.sources import COMMON_PRACTICE, IEC_60904, MERRA_2, OWN_DERIVATION, SOLAR_DAY
 from calc.units import W, W_per_m2, degC, degree, kWh, kWh_per_m2, one
 
 ALBEDO = {"grass or earth": 0.2, "snow": 0.6}
@@ -27,6 +27,7 @@ class Array:
     watts: Quantity
     slope: Quantity
     losses: Quantity
+    left: Quantity  # what those losses leave
     unshaded: Quantity
     tilt: Quantity
     facing: Quantity
@@ -69,9 +70,14 @@ def array_of(form: Any) -> Array:
     power = step("P_pv", "Rated watts of all panels", form.count * form.watts, W)
     hours = (form.poor_sun_hours, form.sun_hours) if form.sun_from == TYPED_HOURS else None
     return Array(
-        power, form.slope, form.losses, form.unshaded, form.tilt, true_heading(form), form.ground,
+        power, form.slope, form.losses, left_by(form.losses), form.unshaded, form.tilt, true_heading(form), form.ground,
         form.latitude, form.longitude, form.month, form.air, hours,
     )  # fmt: skip
+
+
+def left_by(losses: Quantity) -> Quantity:
+    """The part of the panels' power that dirt, wires and the controller leave [-]."""
+    return step("k_ℓ", "Part that dirt, wires and controller leave", 1 - losses, one, COMMON_PRACTICE)
 
 
 def true_heading(form: Any) -> Quantity:
@@ -101,7 +107,7 @@ def energy_of_days(array: Array, month: sun.Month) -> dict[str, Quantity]:
         )
         found[kind] = limit(
             f"E_{kind}", f"Energy on {words}",
-            array.watts * (tilted / standard) * heat * (1 - array.losses) * array.unshaded, kWh,
+            array.watts * (tilted / standard) * heat * array.left * array.unshaded, kWh,
         )  # fmt: skip
     return found
 

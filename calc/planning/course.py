@@ -201,7 +201,7 @@ class Course:
         latitude, longitude = number("φ", "place.latitude"), number("λ", "place.longitude")
         heading = number("α", "panels.facing").number_in(degree)
         if self.facts.text("panels.heading_by") == COMPASS:
-            heading += declination_at(latitude, longitude).number_in(degree)
+            heading += declination_at(latitude, longitude, self.facts.text("plan.date")).number_in(degree)
         plane = sun.Plane(number("β", "panels.tilt").number_in(degree), heading)
         offset = number("Δ_utc", "plan.utc_offset").si / 3600
         return Site(latitude.number_in(degree), longitude.number_in(degree), offset, panel, plane, self._typed_hours())

@@ -10,7 +10,7 @@ from typing import Any
 
 from calc import sun
 from calc.check import GO, NO, Answer, Caution, Check, Example, Fix, answer, ask_fact, less, more, require
-from calc.checks.refill.sun_today import SunToday, tilts
+from calc.checks.refill.sun_today import NO_SHADE, SunToday, tilts
 from calc.laws.half_hour import worked_half_hour
 from calc.laws.panels import array_of, energy_of_days, where_from
 from calc.quantity import Quantity, constant, largest, need, step, stepped
@@ -134,6 +134,7 @@ class DaysFromSun(Check):
             "It may take longer than 9 cases of 10 say",
             "Have an outlet or a generator in reach before the bank is at its reserve",
         ),
+        NO_SHADE,
     )
     examples = (
         Example(

@@ -10,7 +10,7 @@ from dataclasses import replace
 from typing import Any
 
 from calc.check import IEC, Answer, Caution, Check, Example, Fix, answer, option, pick, require
-from calc.checks.refill.sun_today import SunToday, tilts
+from calc.checks.refill.sun_today import NO_SHADE, SunToday, tilts
 from calc.laws.half_hour import worked_half_hour
 from calc.laws.panels import array_of, where_from
 from calc.quantity import Quantity, constant, step, stepped
@@ -100,6 +100,7 @@ class PanelFlat(Check):
             "A gust lifts the panel or tips the cart on somebody",
             "Tie them down, fold them flat before you drive or leave",
         ),
+        NO_SHADE,
     )
     examples = (
         Example(

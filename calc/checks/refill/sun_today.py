@@ -36,6 +36,15 @@ from calc.units import W, degC, degree, kWh, kWh_per_m2, one, percent, percent_p
 TILTS = (0, 15, 30, 45, 60)
 
 
+NO_SHADE = Caution(
+    "CAUTION",
+    "No shade is reckoned with",
+    "The shade of one branch or mast takes a third of a panel, and holds back all that are in series with it",
+    "Look where shade falls at nine, at noon and at three; type the part of the sun that is left, under what is assumed",
+    only=lambda check: (check.unshaded >= 100 * percent).holds,
+)
+
+
 def tilts(check: Check) -> Iterator[Change]:
     """Five tilts to try."""
     for tilt in TILTS:
@@ -149,11 +158,12 @@ class SunToday(Check):
             "A gust lifts the panel or tips the cart on somebody",
             "Tie them down, watch the forecast, fold them flat when you leave",
         ),
+        NO_SHADE,
         Caution(
             "NOTICE",
-            "Snow, dust and the shade of one branch are not in these figures",
-            "A strip of shade can take a third",
-            "Wipe the panels; look where the shade falls at nine and at three",
+            "Snow, and more dust than usual, are not in these figures",
+            "A dusty panel loses a tenth, a covered one everything",
+            "Wipe the panels, and sweep off the snow before the sun is on them",
         ),
     )
     examples = (
