@@ -94,6 +94,17 @@ class LiveBoard:
         self._rows: list[Row] = []  # as they come, not in order
         self._terms: tuple[object, ...] = ()
         self._facts: Mapping[str, Known] = {}
+        self._told: tuple[str, list[Row]] = "", []
+
+    def told(self, number: str) -> list[Row] | None:
+        """The rows that were told under this number, if they were the last."""
+        return self._told[1] if number and number == self._told[0] else None
+
+    def tell(self, rig: Rig | None, rules: str, number: str) -> list[Row]:
+        """The rows, in order, under the number by which whoever asks will call them."""
+        rows = self.rows(rig, rules)
+        self._told = number, rows
+        return rows
 
     def rows(self, rig: Rig | None, rules: str) -> list[Row]:
         facts, terms = (rig or example_rig()).facts, (rig is None, rules, units.people())

@@ -268,6 +268,11 @@ class BoardRow:
     row: Row
 
     @property
+    def id(self) -> str:
+        """Under which the page holds it."""
+        return f"row-{self.row.check.id.replace('/', '-')}-{self.row.asked.subject}"
+
+    @property
     def title(self) -> str:
         return f"{self.row.check.title}: {self.row.subject}" if self.row.subject else self.row.check.title
 
@@ -309,6 +314,24 @@ def by_chapter(rows: Iterable[Row]) -> dict[str, list[BoardRow]]:
     for row in rows:
         chapters.setdefault(row.chapter, []).append(BoardRow(row))
     return chapters
+
+
+@dataclass(frozen=True)
+class Anew:
+    """What changes on a page that shows a board already: single rows, and all rows of a chapter where their order has changed."""
+
+    chapters: dict[str, list[BoardRow]]
+    rows: list[BoardRow]
+
+    @classmethod
+    def between(cls, before: list[Row], after: list[Row]) -> Anew | None:
+        """None where the page lacks a chapter, or has one too many."""
+        were, are = by_chapter(before), by_chapter(after)
+        if list(were) != list(are):
+            return None
+        moved = {chapter: rows for chapter, rows in are.items() if [row.id for row in rows] != [row.id for row in were[chapter]]}
+        stood = {id(row) for row in before}
+        return cls(moved, [row for chapter in are if chapter not in moved for row in are[chapter] if id(row.row) not in stood])
 
 
 def form_texts(asked: Asked) -> list[tuple[str, str]]:
@@ -417,9 +440,13 @@ class Renderer:
             before = self._rows[row.row.key] = row.row, root, Markup(self._render("row.html", row=row, root=root).rstrip())
         return before[2]
 
-    def board_pieces(self, rows: Iterable[Row], rig: Rig, whose: str, root: str) -> str:
-        """The board of a rig. whose: `example`, `changed` (the example, but not as it came) or `own`."""
-        return self._render("board.html", rows=by_chapter(rows), rig=rig, whose=whose, root=root)
+    def board_pieces(self, rows: list[Row], rig: Rig, whose: str, root: str, before: list[Row] | None = None) -> str:
+        """The board of a rig. whose: `example`, `changed` (the example, but not as it came) or `own`.
+
+        before: the rows that the page shows, where that is known; then only what has changed.
+        """
+        anew = Anew.between(before, rows) if before else None
+        return self._render("board.html", rows=by_chapter(rows), anew=anew, rig=rig, whose=whose, root=root)
 
     def day_pieces(self, day: Day) -> str:
         """The pieces of the day's page, for a rig whose plan was changed."""

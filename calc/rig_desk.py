@@ -51,8 +51,11 @@ class Desk:
         return {"html": self._board(self._rig)}
 
     def _board(self, rig: Rig | None) -> str:
-        rows = _live_board().rows(rig, self._rules)
-        return self._renderer.board_pieces(rows, rig or example_rig(), self._form.get("whose", "example"), self._form.get("root", "./"))
+        """The board; for a page that says which one it shows, what differs from it."""
+        before = _live_board().told(self._form.get("shows", ""))
+        rows = _live_board().tell(rig, self._rules, self._form.get("asks", ""))
+        whose, root = self._form.get("whose", "example"), self._form.get("root", "./")
+        return self._renderer.board_pieces(rows, rig or example_rig(), whose, root, before)
 
     def now(self) -> Told:
         """The board with the panel of what changes from hour to hour."""

@@ -3,11 +3,17 @@ import { termsOf, usualTerms, watchFacts } from "./fields.js";
 import { byId, place } from "./pieces.js";
 import { keepBoard, onOtherTab } from "./rigs.js";
 
+const MOMENT = 300;
 const ANSWERED_AT_BUILD = JSON.stringify({ units: "us", rules: "nec" });
 
 export class BoardPage {
   #desk;
   /** @type {Record<string, string>} */ #terms;
+  /** Boards are numbered as they are asked for: of one that the page shows, only what changes is told. */
+  #asked = 0;
+  /** The number of the one that is shown; none for one that Python did not tell this page. */
+  #shown = "";
+  #keeping = 0;
 
   /** @param {import("./desk.js").Desk} desk */
   constructor(desk) {
@@ -35,11 +41,17 @@ export class BoardPage {
     return { ...this.#terms, whose: this.#desk.whose, root: document.documentElement.dataset.root ?? "./" };
   }
 
+  #asking() {
+    return { ...this.#form, shows: this.#shown, asks: `${++this.#asked}` };
+  }
+
   async #answer() {
-    const reply = await this.#desk.ask("now", this.#form);
+    const form = this.#asking();
+    const reply = await this.#desk.ask("now", form);
     if (!reply?.html) return;
     byId("now").hidden = false;
-    this.#show(reply.html);
+    this.#show(reply.html, form.asks);
+    this.#keep();
   }
 
   /**
@@ -50,9 +62,14 @@ export class BoardPage {
   async #change(path, text) {
     this.#markStale("now");
     const whose = this.#desk.rig ? "own" : "changed";
-    const reply = await this.#desk.change("fact", { ...this.#form, whose, path, text, then: "board" });
-    if (reply?.rig && reply.html) this.#show(reply.html);
-    else if (reply?.html) place(reply.html);
+    const form = { ...this.#asking(), whose, path, text, then: "board" };
+    const reply = await this.#desk.change("fact", form);
+    if (!reply?.html) return;
+    if (!reply.rig) return void place(reply.html);
+    this.#show(reply.html, form.asks);
+    // Another change may follow at once.
+    clearTimeout(this.#keeping);
+    this.#keeping = setTimeout(() => this.#keep(), MOMENT);
   }
 
   /**
@@ -67,13 +84,20 @@ export class BoardPage {
     this.#answer();
   }
 
-  /** @param {string} html */
-  #show(html) {
+  /**
+   * @param {string} html
+   * @param {string} number
+   */
+  #show(html, number) {
     place(html);
+    this.#shown = number;
     byId("stale").hidden = true;
     document.documentElement.classList.remove("out-of-date");
+  }
+
+  /** The words and the rows, without the panel: it comes alive only with Python. */
+  #keep() {
     const { rig } = this.#desk;
-    // The words and the rows, without the panel: it comes alive only with Python.
     const shown = ["whose", "rows"].map((id) => `<div data-piece="${id}">${byId(id).innerHTML}</div>`).join("");
     if (rig) keepBoard(rig, JSON.stringify(this.#terms), shown).catch((problem) => console.warn(problem));
   }
