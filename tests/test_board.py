@@ -2,15 +2,19 @@
 
 from __future__ import annotations
 
+import json
+import re
 from collections.abc import Iterable
 
 import pytest
 
 from calc import units
 from calc.board import LiveBoard, Row, board
-from calc.editing import added, removed, with_fact
+from calc.editing import added, removed, rig_of, text_of, with_fact
 from calc.quantity import Quantity
 from calc.readings import Reading, noted
+from calc.rendering import Renderer
+from calc.reply import reply
 from calc.rig import Rig, example_rig
 from calc.rig_form import NOW_SHOWN
 from calc.units import mohm
@@ -73,3 +77,61 @@ def test_a_row_whose_facts_stand_is_not_worked_again() -> None:
     assert before.keys() == after.keys()
     anew = {key for key in after if after[key] is not before[key]}
     assert ("refill/hours-to-full", 0) in anew and len(anew) < len(after) / 4
+
+
+# --- what a page is told that shows a board already ------------------------------------------------------------------
+
+
+class Page:
+    """A page as the browser keeps it: each piece stands where its name says."""
+
+    def __init__(self) -> None:
+        self.form = {"root": "./", "whose": "own"}
+        self.rig, self.number, self.shows = text_of(example_rig()), 0, ""
+        self.rows: dict[str, list[str]] = {}
+        self.html: dict[str, str] = {}
+        self.said = ""
+
+    def change(self, path: str, text: str, lost: bool = False) -> None:
+        self.number += 1
+        form = self.form | {"shows": self.shows, "asks": str(self.number), "path": path, "text": text, "then": "board"}
+        answer = json.loads(reply(json.dumps({"id": 1, "what": "fact", "form": form, "rig": self.rig})))
+        self.rig, self.said = answer["rig"], answer["html"]
+        if not lost:
+            self.place(answer["html"])
+            self.shows = str(self.number)
+
+    def place(self, html: str) -> None:
+        if '<div data-piece="rows">' in html:
+            self.rows.clear()
+        for chapter, inside in re.findall(r'<ul (?:class="rows" id|data-piece)="(rows-[\w-]+)">(.*?)</ul>', html, re.S):
+            rows = re.findall(r'<li id="([\w-]+)" data-verdict="[\w ]+">(.*?)</li>', inside, re.S)
+            self.rows[chapter] = [key for key, _ in rows]
+            self.html |= dict(rows)
+        self.html |= dict(re.findall(r'<div data-piece="(row-[\w-]+)" data-verdict="[\w ]+">(.*?)</div>', html, re.S))
+
+    def shown(self) -> list[tuple[str, str]]:
+        return [(key, self.html[key]) for keys in self.rows.values() for key in keys]
+
+
+def fresh(rig: str) -> list[tuple[str, str]]:
+    page = Page()
+    page.place(Renderer().board_pieces(board(rig_of(rig)), rig_of(rig), "own", "./"))
+    return page.shown()
+
+
+def test_a_page_that_is_told_only_what_changes_shows_what_it_would_show_afresh() -> None:
+    page, sizes = Page(), []
+    for path, text in CHANGES[:-1]:
+        page.change(path, text)
+        assert page.shown() == fresh(page.rig), f"{path} = {text}"
+        sizes.append(len(page.said))
+    assert min(sizes) < max(sizes) / 5, "most of it is not told again"
+
+
+def test_a_page_that_has_lost_an_answer_is_told_all() -> None:
+    page = Page()
+    page.change("now.charge", "33")
+    page.change("now.charge", "44", lost=True)
+    page.change("now.charge", "55")
+    assert '<div data-piece="rows">' in page.said and page.shown() == fresh(page.rig)
