@@ -64,7 +64,7 @@ class Asked:
         if self.problems:
             return not_known(next(iter(self.problems.values())))
         assert self.check is not None
-        if self.missing:
+        if self.missing and self.rules in self.kind.rule_sets:
             names = ", ".join(missing.label[0].lower() + missing.label[1:] for missing in self.missing)
             return not_known(f"Not answered without: {names}.", self.missing)
         return answered(self.check)

@@ -109,6 +109,7 @@ PLANTED = (
     Planted("the bond wire is too thin", CART, {"wiring.bond_wire": "14 AWG"}, "Bond and ground"),
     Planted("battery minus is bonded to the frame at several points", TRAILER, {"bank.frame_bond": "at several points"}, "Battery minus bonded at several points"),
     Planted("circuits of one leg share a neutral", STAGE, {"wiring.shared_neutral": "yes, and both hang on one leg", "wiring.leg_a": 24 * u.A, "wiring.leg_b": 0 * u.A}, "Legs and neutral"),
+    Planted("an adapter without a breaker hangs the inlet on a much larger outlet", CART, {"inlet.outlet": "14-50", "inlet.breaker": 50 * u.A, "inlet.adapter_cord": "12 AWG"}, "Plug and outlet"),
     # loads and cars
     Planted("the loads together are too much for one leg", STAGE, {"loads.0.running_watts": 2600 * u.W, "loads.1.running_watts": 2600 * u.W}, "Loads together"),
     Planted("a tool's start trips the inverter", CART, {"loads.0.start": "universal motor: saw or grinder", "inverter.surge": 2200 * u.W}, "Tool on an outlet"),
@@ -128,6 +129,10 @@ PLANTED = (
     Planted("the inverter's vents are blocked", HAND, {"inverter.air_gap": 2 * u.mm}, "Room for air"),
     Planted("the inverter's fans move too little air", SHED, {"inverter.air_flow": 10 * u.m3_per_h}, "Heat and air"),
     Planted("the box is closed and gets too hot", STAGE, {"box.breathing": "closed", "box.heat": 400 * u.W}, "Heat in the box"),
+    Planted("a heavy part hangs on two screws in thin tube", CART, {"parts.1.screws": "2", "parts.1.wall": 0.5 * u.mm}, "Bolted on"),
+    Planted("a strap over the bank is too weak", FEN, {"parts.0.straps": "1", "parts.0.strap_limit": 200 * u.kg}, "Bolted on"),
+    Planted("water settles on cold metal inside", FEN, {"now.cold_surface": 4 * u.degC}, "Dew inside"),
+    Planted("a gland is too small for its cord", FEN, {"cables.4.clamp_least": 6 * u.mm, "cables.4.clamp_most": 12 * u.mm}, "Cord into a box"),
     Planted("the inverter hangs upside down", CART, {"inverter.mounted": "upside down, fins still upright"}, "Which way up"),
     # what is said of it
     Planted("two breakers have one name", STAGE, {"devices.2.name": "sound breaker"}, "Two things of one name"),

@@ -4,6 +4,8 @@ from __future__ import annotations
 
 from calc import units as u
 from calc.fact import Fact
+from calc.facts.cords import UNUSED_HOLES
+from calc.facts.mounting import HELD
 from calc.facts.words import NAME
 
 BOX = {
@@ -64,6 +66,7 @@ BOX = {
         ),
     ),
     "gap": Fact("Widest gap of that opening", "What just does not fall or poke in", 0.5 * u.mm, 100 * u.mm),
+    "unused_holes": UNUSED_HOLES,
 }
 
 CHASSIS = {
@@ -245,4 +248,5 @@ PART = {
             "NEMA 4X",
         ),
     ),
+    **HELD,
 }

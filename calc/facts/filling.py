@@ -7,6 +7,9 @@ from calc.fact import HEADING, TILT, Fact
 from calc.facts.words import YES_NO
 from calc.tables import table
 
+NONE = "none"
+ADAPTER_BREAKERS = (NONE, "15 A", "20 A", "30 A", "50 A")
+ADAPTER_CORDS = ("16 AWG", "14 AWG", "12 AWG", "10 AWG", "8 AWG", "6 AWG", "4 AWG")
 INLET = {
     "configuration": Fact("Pattern of the inlet", "By its blades", options=table("outlets").rows),
     "rating": Fact("Rating of the inlet", "On its face", 10 * u.A, 125 * u.A),
@@ -48,6 +51,19 @@ INLET = {
     ),
     "outlet": Fact(
         "Outlet on the wall that it refills from", "By the pattern of its slots", options=table("outlets").rows
+    ),
+    "needs": Fact(
+        "Volts that the rig needs at its inlet", "On the charger's plate", options=("120 V", "240 V", "120 and 240 V")
+    ),
+    "adapter_cord": Fact(
+        "Cord of the adapter between outlet and inlet",
+        "Printed on its jacket; none where the rig's own cord plugs straight in",
+        options=(NONE, *ADAPTER_CORDS),
+    ),
+    "adapter_breaker": Fact(
+        "Breaker in the adapter's own box",
+        "Most adapters are a plug, a cord and a connector: none",
+        options=ADAPTER_BREAKERS,
     ),
 }
 

@@ -175,6 +175,18 @@ NOW = {
     "bank_volts": Fact(
         "Volts of the bank at rest", "After an hour without load, at the bank's posts", 8 * u.V, 120 * u.V
     ),
+    "humidity": Fact(
+        "Relative humidity of the air",
+        "A hygrometer; 90 to 100 % in fog, after rain, and at dawn",
+        5 * u.percent,
+        100 * u.percent,
+    ),
+    "cold_surface": Fact(
+        "Coldest surface inside the box",
+        "A thermometer on bare metal inside; out all night it has the night's temperature, a lid under a clear sky is colder",
+        -40 * u.degC,
+        60 * u.degC,
+    ),
 }
 
 PLAN = {

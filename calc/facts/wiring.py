@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from calc import units as u
 from calc.fact import Fact
+from calc.facts.cords import ENTRY
 from calc.facts.words import NAME, YES_NO
 from calc.tables import table
 
@@ -14,7 +15,12 @@ GROUND_RUNS = (
     "a wire of its own, in pipe or channel",
     "a wire of its own, unguarded",
 )
-INVERSE_TIME, TIME_DELAY, NO_DELAY, GG_FUSE = "inverse-time breaker", "time-delay fuse", "non-time-delay fuse", "gG fuse"
+INVERSE_TIME, TIME_DELAY, NO_DELAY, GG_FUSE = (
+    "inverse-time breaker",
+    "time-delay fuse",
+    "non-time-delay fuse",
+    "gG fuse",
+)
 OF_TYPES = ("circuit-breaker, type B", "circuit-breaker, type C", "circuit-breaker, type D")
 
 OUTLET = {
@@ -230,6 +236,7 @@ CABLE = {
         "One-phase: two wires carry it, also a 240 V load. Split-phase: two hots and a shared neutral",
         options=("dc", "one-phase", "split-phase"),
     ),
+    **ENTRY,
 }
 
 DEVICE = {

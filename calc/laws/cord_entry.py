@@ -11,10 +11,6 @@ from calc.units import inch, mm, one
 
 # Round cores laid together, over one core: the circle that just holds 2, 3, 4 or 5 equal circles.
 _LAID = {"2": 2.0, "3": 2.1547, "4": 2.4142, "5": 2.7013}
-CORES = tuple(_LAID)
-SIZES = table("cord_make").rows
-SIZES_IEC = ("0.75 mm2", "1 mm2", "1.5 mm2", "2.5 mm2", "4 mm2", "6 mm2", "10 mm2", "16 mm2")
-THREADS = table("gland_range").rows
 
 
 @dataclass(frozen=True)

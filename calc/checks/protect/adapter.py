@@ -18,13 +18,15 @@ from calc.check import (
     Fix,
     Requirement,
     answer,
-    ask,
+    ask_fact,
     less,
     next_option,
     option,
     pick,
+    pick_fact,
     require,
 )
+from calc.facts.filling import ADAPTER_BREAKERS, NONE
 from calc.laws.outlet import continuous_factor, rating_of, volts_of
 from calc.laws.protection import NEC_BREAKERS, standard_rating_down
 from calc.quantity import Quantity, Statement, alternative, choose, constant, limit, need, smallest, step
@@ -32,16 +34,8 @@ from calc.sources import FROM_MEMORY, NEC_2023, NEMA_WD_6
 from calc.tables import table
 from calc.units import A
 
-PATTERNS = table("outlets").rows
 ONLY_120, ONLY_240, BOTH = "120 V", "240 V", "120 and 240 V"
 NEEDS = {ONLY_120: ("120 V",), ONLY_240: ("240 V",), BOTH: ("120 V", "240 V")}
-NONE = "none"
-BREAKERS = (NONE, "15 A", "20 A", "30 A", "50 A")
-SIZES = tuple(
-    size
-    for size in table("flexible_cord").rows
-    if size.split()[0].isdigit() and int(size.split()[0]) in range(4, 18, 2)
-)
 _PRACTICE = NEC_2023.at("240.5(B): cords of 16 AWG and thicker on 20 A circuits", FROM_MEMORY)
 
 
@@ -52,43 +46,42 @@ class Adapter(Check):
     headline = "most_current"
     rule_sets = (NEC,)
 
-    outlet: str = pick("Outlet that gives the power", PATTERNS, "14-50", help="By the pattern of its slots")
-    plug: str = pick(
-        "Pattern that the tool or rig is made for",
-        PATTERNS,
+    outlet: str = pick_fact(
+        "inlet.outlet", "14-50", label="Outlet that gives the power", help="By the pattern of its slots"
+    )
+    plug: str = pick_fact(
+        "inlet.configuration",
         "5-15",
+        label="Pattern that the tool or rig is made for",
         help="By the pattern of its blades; the adapter ends in it",
     )
-    needs: str = pick(
-        "Volts it needs", tuple(NEEDS), ONLY_120, help="On the plate of the tool; of a rig, its charger's"
+    needs: str = pick_fact(
+        "inlet.needs", ONLY_120, label="Volts it needs", help="On the plate of the tool; of a rig, its charger's"
     )
-    breaker: Quantity = ask(
+    breaker: Quantity = ask_fact(
         "I_u",
-        "Breaker behind that outlet",
+        "inlet.breaker",
         50 * A,
-        low=10 * A,
-        high=125 * A,
-        common=(15 * A, 20 * A, 30 * A, 50 * A),
+        label="Breaker behind that outlet",
         help="The number on its handle, in the panel it comes from",
+        common=(15 * A, 20 * A, 30 * A, 50 * A),
     )
-    own_breaker: str = pick(
-        "Breaker in the adapter's own box",
-        BREAKERS,
-        NONE,
-        help="Most adapters are a plug, a cord and a connector: none",
-    )
-    cord: str = pick("Size of the adapter's cord", SIZES, "14 AWG", help="Printed on its jacket")
-    load_amps: Quantity = ask(
+    own_breaker: str = pick_fact("inlet.adapter_breaker", NONE)
+    cord: str = pick_fact("inlet.adapter_cord", "14 AWG", label="Size of the adapter's cord")
+    load_amps: Quantity = ask_fact(
         "I_l",
-        "Amps that are drawn through it",
+        "inverter.input_limit",
         12 * A,
-        low=0.1 * A,
-        high=125 * A,
-        common=(8 * A, 12 * A, 16 * A, 24 * A),
+        label="Amps that are drawn through it",
         help="On the tool's plate; of a charger, what it is set to",
+        common=(8 * A, 12 * A, 16 * A, 24 * A),
     )
     lasting: str = pick(
-        "Does it run three hours or more at a time?", ("no", "yes"), "no", help="Chargers, heaters, cars: yes"
+        "Does it run three hours or more at a time?",
+        ("no", "yes"),
+        "yes",
+        habit=True,
+        help="Chargers, heaters, cars: yes",
     )
 
     def solve(self) -> Answer:
@@ -100,14 +93,14 @@ class Adapter(Check):
         weakest = limit(
             "I_weak",
             "The weakest of both patterns, the cord and the breaker",
-            smallest(gives, takes, carries, device),
+            smallest(gives, takes, device, *carries),
             A,
         )
         return answer(
             *self._contacts(),
             self._outlet_on_circuit(gives),
             self._pattern_behind_device(device, takes),
-            self._cord_behind_device(device, carries),
+            *(self._cord_behind_device(device, cord) for cord in carries),
             require(
                 asked <= weakest,
                 comfortable=takes <= gives,
@@ -123,16 +116,20 @@ class Adapter(Check):
             breaker_needed=step(
                 "I_box",
                 "Largest breaker for the adapter's box",
-                standard_rating_down(smallest(takes, carries), NEC_BREAKERS),
+                standard_rating_down(smallest(takes, *carries) if carries else takes, NEC_BREAKERS),
                 A,
                 NEC_2023.at("240.6(A)"),
             ),
         )
 
-    def _cord_carries(self) -> Quantity:
-        """Both legs with a neutral that does not cancel are three carrying wires; anything else is two."""
+    def _cord_carries(self) -> tuple[Quantity, ...]:
+        """Both legs with a neutral that does not cancel are three carrying wires; anything else is two; or there is no cord."""
+        if self.cord == NONE:
+            return ()
         column = "three carrying" if self.needs == BOTH else "two carrying"
-        return table("flexible_cord").read("I_cord", f"Ampacity of a {self.cord} cord, {column}", self.cord, column, A)
+        return (
+            table("flexible_cord").read("I_cord", f"Ampacity of a {self.cord} cord, {column}", self.cord, column, A),
+        )
 
     def _device(self) -> Quantity:
         """The breaker that protects what hangs on the adapter: the one in its box, or else the one in the wall."""
@@ -241,7 +238,7 @@ class Adapter(Check):
 
     def _fitting_breakers(self) -> Iterator[Change]:
         """Breakers for the box, the largest first: what is stricter than it need be comes last."""
-        for rating in reversed(BREAKERS[1:]):
+        for rating in reversed(ADAPTER_BREAKERS[1:]):
             if rating != self.own_breaker:
                 yield {"own_breaker": rating}
 
@@ -280,7 +277,14 @@ class Adapter(Check):
             source=NEC_2023.at("240.5, 210.21(B)(3): a 15 A receptacle stands on 20 A at most"),
         ),
         Example(
-            given={"outlet": "14-50", "plug": "5-15", "breaker": "50", "cord": "14 AWG", "own_breaker": "15 A"},
+            given={
+                "outlet": "14-50",
+                "plug": "5-15",
+                "breaker": "50",
+                "cord": "14 AWG",
+                "own_breaker": "15 A",
+                "lasting": "no",
+            },
             expect={"most_current": "15 A", "breaker_needed": "15 A"},
             verdict="go",
             source=NEC_2023.at("240.5, Table 400.5(A)(1), 210.21(B)(3)"),
@@ -298,6 +302,7 @@ class Adapter(Check):
                 "breaker": "15",
                 "cord": "10 AWG",
                 "load_amps": "12",
+                "lasting": "no",
             },
             expect={"most_current": "15 A"},
             verdict="tight",

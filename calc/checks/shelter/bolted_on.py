@@ -13,28 +13,21 @@ from calc.check import (
     Check,
     Example,
     answer,
-    ask,
+    ask_fact,
     less,
     more,
     next_option,
     option,
-    pick,
+    pick_fact,
     require,
 )
+from calc.facts.mounting import ON_A_FLOOR, ON_A_WALL, STRAPPED, UNDER
 from calc.laws import slope, thin_screw
 from calc.quantity import Quantity, constant, limit, need
 from calc.sources import AISI_S100, COMMON_PRACTICE, FROM_MEMORY, OWN_DERIVATION, Source
 from calc.units import N, kg, mm, one
 
-ON_A_WALL, ON_A_FLOOR, UNDER, STRAPPED = (
-    "screwed to an upright",
-    "screwed down on a floor",
-    "hung under something",
-    "strapped down",
-)
 SCREWED = (ON_A_WALL, ON_A_FLOOR, UNDER)
-COUNTS = ("2", "4", "6", "8", "10", "12")
-STRAPS = ("1", "2", "3", "4")
 LEVERS = Source("Moments about the lower edge of a bracket, a text of statics", "", FROM_MEMORY)
 
 
@@ -44,74 +37,25 @@ class BoltedOn(Check):
     title = "Bolted on"
     headline = "force"
 
-    mass: Quantity = ask(
-        "m",
-        "Mass of the part",
-        21 * kg,
-        low=0.1 * kg,
-        high=500 * kg,
-        common=(10 * kg, 20 * kg, 50 * kg),
-        help="Weighed, or its plate; the battery, the inverter, a panel",
-    )
-    held: str = pick("How it is held", (*SCREWED, STRAPPED), ON_A_WALL, help="A battery needs straps or a frame too")
-    screws: str = pick(
-        "Screws, through its flange into the tube", COUNTS, "4", when={"held": SCREWED}, help="Tight ones only"
-    )
-    diameter: Quantity = ask(
+    mass: Quantity = ask_fact("m", "parts.mass", 21 * kg, common=(10 * kg, 20 * kg, 50 * kg))
+    held: str = pick_fact("parts.held", ON_A_WALL)
+    screws: str = pick_fact("parts.screws", "4", when={"held": SCREWED})
+    diameter: Quantity = ask_fact(
         "d_s",
-        "Screw diameter over the thread",
+        "parts.screw_diameter",
         4.8 * mm,
-        low=3 * mm,
-        high=12 * mm,
         when={"held": SCREWED},
         common=(4.2 * mm, 4.8 * mm, 5.5 * mm, 6.3 * mm),
-        help="A number 10 is 4.8 mm, a number 14 is 6.3 mm",
     )
-    wall: Quantity = ask(
-        "t_w",
-        "Wall of the tube they bite in",
-        1.5 * mm,
-        low=0.5 * mm,
-        high=4 * mm,
-        when={"held": SCREWED},
-        common=(1 * mm, 1.5 * mm, 2 * mm, 3 * mm),
-        help="Measured at a cut end, without the paint",
+    wall: Quantity = ask_fact(
+        "t_w", "parts.wall", 1.5 * mm, when={"held": SCREWED}, common=(1 * mm, 1.5 * mm, 2 * mm, 3 * mm)
     )
-    metal: str = pick(
-        "Metal of the tube",
-        tuple(thin_screw.STRENGTHS),
-        "mild steel",
-        when={"held": SCREWED},
-        help="A magnet sticks to mild steel",
-    )
-    depth: Quantity = ask(
-        "e",
-        "Its middle stands off the upright by",
-        100 * mm,
-        low=5 * mm,
-        high=800 * mm,
-        when={"held": (ON_A_WALL,)},
-        help="Half its depth, plus what is between",
-    )
-    spread: Quantity = ask(
-        "a",
-        "Upper screws above its lower edge",
-        300 * mm,
-        low=20 * mm,
-        high=2000 * mm,
-        when={"held": (ON_A_WALL,)},
-        help="It turns about that edge",
-    )
-    straps: str = pick("Straps over it", STRAPS, "2", when={"held": (STRAPPED,)}, help="Each with both ends fixed")
-    strap_limit: Quantity = ask(
-        "L_s",
-        "Working load of one strap",
-        250 * kg,
-        low=5 * kg,
-        high=5000 * kg,
-        when={"held": (STRAPPED,)},
-        common=(100 * kg, 250 * kg, 500 * kg),
-        help="On its label: working load or lashing capacity, not breaking strength, which is three times as much",
+    metal: str = pick_fact("parts.tube_metal", "mild steel", when={"held": SCREWED})
+    depth: Quantity = ask_fact("e", "parts.stands_off", 100 * mm, when={"held": (ON_A_WALL,)})
+    spread: Quantity = ask_fact("a", "parts.spread", 300 * mm, when={"held": (ON_A_WALL,)})
+    straps: str = pick_fact("parts.straps", "2", when={"held": (STRAPPED,)})
+    strap_limit: Quantity = ask_fact(
+        "L_s", "parts.strap_limit", 250 * kg, when={"held": (STRAPPED,)}, common=(100 * kg, 250 * kg, 500 * kg)
     )
 
     def solve(self) -> Answer:

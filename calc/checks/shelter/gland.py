@@ -20,46 +20,48 @@ from calc.check import (
     Fix,
     Requirement,
     answer,
-    ask,
+    ask_fact,
     next_option,
     option,
-    pick,
+    pick_fact,
     require,
 )
+from calc.facts.cords import (
+    ALONE,
+    BARE,
+    BY_CLAMP,
+    BY_GLAND,
+    BY_KNOT,
+    CALIPER,
+    DEVICE,
+    FERRULE,
+    FLAT,
+    FOR_FINE,
+    HARD,
+    HEAVY,
+    JUNIOR,
+    MADE_FOR,
+    NO_HOLE,
+    OPEN,
+    PAIR,
+    PLAIN,
+    PLUGGED,
+    PVC,
+    RANGE,
+    SIZES,
+    SIZES_IEC,
+    THREAD,
+    THREADS,
+)
 from calc.laws import cord_entry
-from calc.laws.cord_entry import SIZES, SIZES_IEC, THREADS, Span
+from calc.laws.cord_entry import Span
 from calc.quantity import Quantity, Statement, constant, step
 from calc.sources import EN_50525, EN_62444, IEC_60335, IEC_60364_5_52, IEC_60529, NEC_2023, UL_62
 from calc.tables import table
 from calc.units import mm, mm2
 
-HARD, JUNIOR = "SOOW, STW or another S (600 V)", "SJOOW, SJTW or another SJ (300 V)"
-HEAVY, PVC = "H07RN-F", "H05VV-F"
-FLAT, CALIPER = "a flat cord", "measured with a caliper"
 CORDS = {NEC: (HARD, JUNIOR, FLAT, CALIPER), IEC: (HEAVY, PVC, FLAT, CALIPER)}
 ROUND_BY_NAME = (HARD, JUNIOR, HEAVY, PVC)
-
-RANGE, THREAD, MADE_FOR, BARE = (
-    "a gland, its range read off it",
-    "a metric gland, its range not known",
-    "a fitting made for this very cord",
-    "a bare hole, or a knockout without a fitting",
-)
-BY_GLAND, BY_CLAMP, BY_KNOT, BY_WIRES = (
-    "the gland or fitting, tightened",
-    "a clamp beside the entry",
-    "a knot in the box",
-    "nothing but the terminals",
-)
-PLAIN, FOR_FINE, FERRULE, DEVICE = (
-    "a screw or clamp not marked for fine strand",
-    "one marked for fine or flexible strand",
-    "a crimped ferrule or lug, of its size, in a terminal that takes it",
-    "a plug or connector made for cords",
-)
-ALONE, PAIR_MARKED, PAIR = "each alone", "two in a terminal marked for two", "two in a terminal not marked for it"
-NO_HOLE, PLUGGED, OPEN = "there are none", "closed with plugs as tight as the box", "open, or taped over"
-
 
 # What glands are sold for, in millimetres.
 _SOLD = ((3, 6.5), (4, 8), (5, 10), (6, 12), (10, 14), (13, 18), (18, 25), (22, 32), (32, 38), (37, 44))
@@ -87,69 +89,24 @@ class Gland(Check):
 
     title = "Cord into a box"
     headline = "cord_most"
+    about = {"cables.use": ("extension cord",)}
 
-    cord: str = pick("Kind of cord", CORDS, {NEC: HARD, IEC: HEAVY}, help="Printed on its jacket; a caliper is better")
-    size: str = pick(
-        "Conductor size", {NEC: SIZES, IEC: SIZES_IEC}, {NEC: "12 AWG", IEC: "2.5 mm2"}, help="On its jacket"
+    cord: str = pick_fact("cables.cord", {NEC: HARD, IEC: HEAVY}, CORDS)
+    size: str = pick_fact("cables.size", {NEC: "12 AWG", IEC: "2.5 mm2"}, {NEC: SIZES, IEC: SIZES_IEC})
+    cores: str = pick_fact("cables.cores", "3", when={"cord": ROUND_BY_NAME})
+    diameter: Quantity = ask_fact("d", "cables.diameter", 15 * mm, when={"cord": (CALIPER,)})
+    entry: str = pick_fact("cables.entry", RANGE)
+    thread: str = pick_fact("cables.thread", "M20", when={"entry": (THREAD,)})
+    clamp_least: Quantity = ask_fact("c_1", "cables.clamp_least", 13 * mm, when={"entry": (RANGE,)})
+    clamp_most: Quantity = ask_fact("c_2", "cables.clamp_most", 18 * mm, when={"entry": (RANGE,)})
+    pull: str = pick_fact("cables.pull", BY_GLAND)
+    terminal: str = pick_fact("cables.strands", FOR_FINE)
+    terminal_least: str = pick_fact(
+        "cables.terminal_least", {NEC: "14 AWG", IEC: "1.5 mm2"}, {NEC: SIZES, IEC: SIZES_IEC}
     )
-    cores: str = pick(
-        "Wires in it", cord_entry.CORES, "3", when={"cord": ROUND_BY_NAME}, help="With the ground; 12/3 has three"
-    )
-    diameter: Quantity = ask(
-        "d",
-        "Its diameter",
-        15 * mm,
-        low=3 * mm,
-        high=60 * mm,
-        when={"cord": (CALIPER,)},
-        help="The thickest of three places, each measured twice, across and along",
-    )
-    entry: str = pick(
-        "Where it enters", (RANGE, THREAD, MADE_FOR, BARE), RANGE, help="A thread alone does not tell the range"
-    )
-    thread: str = pick(
-        "Thread of the gland", THREADS, "M20", when={"entry": (THREAD,)}, help="M and the outside of it in mm"
-    )
-    clamp_least: Quantity = ask(
-        "c_1",
-        "Least that the gland clamps",
-        13 * mm,
-        low=1 * mm,
-        high=60 * mm,
-        when={"entry": (RANGE,)},
-        help="On the gland, its bag or its sheet",
-    )
-    clamp_most: Quantity = ask(
-        "c_2",
-        "Most that the gland clamps",
-        18 * mm,
-        low=2 * mm,
-        high=70 * mm,
-        when={"entry": (RANGE,)},
-        help="On the gland, its bag or its sheet",
-    )
-    pull: str = pick(
-        "A pull on the cord is taken by", (BY_GLAND, BY_CLAMP, BY_KNOT, BY_WIRES), BY_GLAND, help="Pull and look"
-    )
-    terminal: str = pick(
-        "Its strands end in", (PLAIN, FOR_FINE, FERRULE, DEVICE), FOR_FINE, help="Marked flex, f, class K, or class 5"
-    )
-    terminal_least: str = pick(
-        "Smallest size the terminal takes",
-        {NEC: SIZES, IEC: SIZES_IEC},
-        {NEC: "14 AWG", IEC: "1.5 mm2"},
-        help="On it, or in its sheet",
-    )
-    terminal_most: str = pick(
-        "Largest size the terminal takes",
-        {NEC: SIZES, IEC: SIZES_IEC},
-        {NEC: "10 AWG", IEC: "6 mm2"},
-        help="On it, or in its sheet",
-    )
-    shared: str = pick(
-        "Wires in each terminal", (ALONE, PAIR_MARKED, PAIR), ALONE, help="Look at every screw of the box"
-    )
-    unused: str = pick("Holes of the box that nothing uses", (NO_HOLE, PLUGGED, OPEN), NO_HOLE, help="Knockouts too")
+    terminal_most: str = pick_fact("cables.terminal_most", {NEC: "10 AWG", IEC: "6 mm2"}, {NEC: SIZES, IEC: SIZES_IEC})
+    shared: str = pick_fact("cables.shared", ALONE)
+    unused: str = pick_fact("box.unused_holes", NO_HOLE)
 
     def solve(self) -> Answer:
         cord = self._cord()

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from calc.check import Answer, Caution, Check, Example, answer, ask, less, more, require
+from calc.check import Answer, Caution, Check, Example, answer, ask_fact, less, more, require
 from calc.laws import moist_air
 from calc.quantity import Quantity, constant, largest, log, need
 from calc.sources import COMMON_PRACTICE, DEFINITION, FROM_MEMORY, Source
@@ -18,33 +18,15 @@ class Sweat(Check):
     title = "Dew inside"
     headline = "dew_point"
 
-    air: Quantity = ask(
+    air: Quantity = ask_fact(
         "θ_a",
-        "Air temperature",
+        "now.air",
         20 * degC,
-        low=-30 * degC,
-        high=60 * degC,
         common=(5 * degC, 15 * degC, 25 * degC),
         help="Of the air that gets into the box: the shop's, when it is rolled in from the cold",
     )
-    humidity: Quantity = ask(
-        "r",
-        "Relative humidity of that air",
-        75 * percent,
-        low=5 * percent,
-        high=100 * percent,
-        common=(50 * percent, 75 * percent, 90 * percent),
-        help="A hygrometer; 90 to 100 % in fog, after rain, and at dawn",
-    )
-    surface: Quantity = ask(
-        "θ_s",
-        "Coldest surface inside",
-        10 * degC,
-        low=-40 * degC,
-        high=60 * degC,
-        common=(0 * degC, 10 * degC, 20 * degC),
-        help="Metal that was out all night has the night's temperature; a lid under a clear sky is colder still",
-    )
+    humidity: Quantity = ask_fact("r", "now.humidity", 75 * percent, common=(50 * percent, 75 * percent, 90 * percent))
+    surface: Quantity = ask_fact("θ_s", "now.cold_surface", 10 * degC, common=(0 * degC, 10 * degC, 20 * degC))
 
     def solve(self) -> Answer:
         exponent = moist_air.vapour_exponent(self.air, self.humidity)
