@@ -9,11 +9,17 @@ from __future__ import annotations
 
 import itertools
 import re
-from collections.abc import Callable, Iterable, Iterator, Mapping
-from dataclasses import dataclass, field, replace
+from collections.abc import Callable, Iterator, Mapping
+from dataclasses import replace
 from functools import cache
 from typing import Any, ClassVar, NoReturn, Self
 
+from calc.answer import Answer as Answer
+from calc.answer import Missing as Missing
+from calc.answer import Named as Named
+from calc.answer import Result as Result
+from calc.answer import answer as answer
+from calc.answer import not_known as not_known
 from calc.asks import IEC as IEC
 from calc.asks import NEC as NEC
 from calc.asks import RULE_SETS as RULE_SETS
@@ -27,313 +33,29 @@ from calc.asks import each as each
 from calc.asks import how_many as how_many
 from calc.asks import pick as pick
 from calc.asks import pick_fact as pick_fact
-from calc.printing import Line, figures, pair, working
-from calc.quantity import Condition, OutsideValidity, Quantity, Statement, given, step
-from calc.sources import Source
-
-GO, TIGHT, NO, NOT_KNOWN, TOLD = "go", "tight", "no", "not known", "told"
-VERDICTS = (GO, TIGHT, NO, NOT_KNOWN, TOLD)
-_WORST_FIRST = (NOT_KNOWN, NO, TIGHT, GO, TOLD)
-
-
-# --- what must hold ------------------------------------------------------------------------------------------
-
-
-@dataclass(frozen=True)
-class Rule:
-    """How much room makes a go: use = demand / limit."""
-
-    go_up_to: float
-    says: str
-
-
-ELECTRICAL = Rule(0.90, "go up to 90 % of the limit, tight up to the limit")
-PHYSICAL = Rule(0.80, "go where there is 1.25 times what is needed, tight where there is just enough")
-
-
-@dataclass(frozen=True)
-class Requirement:
-    """One thing that must hold, how it came out and what that means in words."""
-
-    label: str
-    condition: Condition | Statement
-    verdict: str
-    words: str
-    use: float | None
-    rule: str
-
-    @property
-    def sentence(self) -> str:
-        """What it means in words. Put together only when it is read: trials ask for verdicts alone."""
-        if isinstance(self.condition, Statement):
-            return self.words
-        left, right = pair(self.condition.left, self.condition.right)
-        return self.words.replace("{left}", left).replace("{right}", right)
-
-    @property
-    def margin(self) -> str:
-        """Room left in words, where the two sides make a ratio."""
-        if self.use is None:
-            return ""
-        spare = 1 - self.use
-        if abs(spare) < 0.0005:
-            return "nothing to spare"
-        share = figures(abs(spare) * 100, 2, rounds=-1 if spare > 0 else 1)
-        return f"{share} % to spare" if spare > 0 else f"{share} % over"
-
-
-def require(
-    condition: Condition | Statement,
-    *,
-    label: str,
-    yes: str,
-    no: str,
-    tight: str = "",
-    comfortable: Condition | Statement | None = None,
-    rule: Rule = ELECTRICAL,
-    exact: bool = False,
-) -> Requirement:
-    """What must hold. `{left}` and `{right}` in a sentence become the two sides, told apart in print.
-
-    comfortable: what must hold as well for a go. exact: holding is a go, there is no tight.
-    """
-    use = _use(condition)
-    if not condition.holds:
-        verdict = NO
-    elif comfortable is not None:
-        verdict = GO if comfortable.holds else TIGHT
-    elif exact or use is None:
-        verdict = GO
-    else:
-        verdict = GO if use <= rule.go_up_to + 1e-12 else TIGHT
-    says = {GO: yes, TIGHT: tight or yes, NO: no}[verdict]
-    how = "" if exact or use is None and comfortable is None else "" if comfortable is not None else rule.says
-    return Requirement(label, condition, verdict, says, use, how)
-
-
-def _use(condition: Condition | Statement) -> float | None:
-    if isinstance(condition, Statement) or condition.left.unit.point:
-        return None
-    demand, room = (condition.left, condition.right) if condition.sign in "≤<" else (condition.right, condition.left)
-    if demand.si < 0 or room.si <= 0:
-        return None
-    return demand.si / room.si
-
-
-# --- the answer ----------------------------------------------------------------------------------------------
-
-
-@dataclass(frozen=True)
-class Missing:
-    """A fact without which the question has no answer, and where to find it."""
-
-    name: str
-    label: str
-    where: str
-
-
-@dataclass(frozen=True)
-class Named:
-    """A result in words (a wire size), with what it is called, why it is this one, and the source."""
-
-    text: str
-    label: str
-    note: str = ""
-    source: Source | None = None
-
-    def __str__(self) -> str:
-        return self.text
-
-
-Result = Quantity | Named
-
-
-@dataclass(frozen=True)
-class Answer:
-    """Verdict, results, what it rests on. `say` is the sentence for a go or a told; otherwise what rules speaks.
-
-    trials: the names of the results that were found by asking again with other values.
-    """
-
-    requirements: tuple[Requirement, ...]
-    results: Mapping[str, Result]
-    go_sentence: str
-    notes: tuple[str, ...] = ()
-    missing: tuple[Missing, ...] = ()
-    trials: tuple[str, ...] = ()
-
-    @property
-    def verdict(self) -> str:
-        if self.missing or not self.results:
-            return NOT_KNOWN
-        verdicts = {requirement.verdict for requirement in self.requirements}
-        return next((verdict for verdict in _WORST_FIRST if verdict in verdicts), TOLD)
-
-    @property
-    def ruling(self) -> Requirement | None:
-        """The requirement that decides: of the worst verdict, the one with least room."""
-        worst = [requirement for requirement in self.requirements if requirement.verdict == self.verdict]
-        return max(worst, key=lambda requirement: requirement.use if requirement.use is not None else 2.0, default=None)
-
-    @property
-    def say(self) -> str:
-        ruling = self.ruling
-        return ruling.sentence if ruling and self.verdict in (NO, TIGHT) else self.go_sentence
-
-    def working(self) -> list[Line]:
-        """The working: the ancestry of what was compared and told, then what was told in words."""
-        in_words = [
-            Line(
-                "read" if said.source else "worked",
-                "",
-                said.label,
-                "",
-                "",
-                said.text,
-                None,
-                str(said.source or ""),
-                said.note,
-            )
-            for said in self.results.values()
-            if isinstance(said, Named)
-        ]
-        return working(self.roots) + in_words
-
-    @property
-    def roots(self) -> tuple[Quantity, ...]:
-        """What was compared and what is told: the working is their ancestry."""
-        compared = [quantity for requirement in self.requirements for quantity in requirement.condition.quantities]
-        told = [result for result in self.results.values() if isinstance(result, Quantity)]
-        return (*compared, *told)
-
-
-def answer(*requirements: Requirement, say: str, notes: Iterable[str] = (), **results: Result) -> Answer:
-    """What `solve` returns: what must hold, the sentence, and the results by name."""
-    return Answer(requirements, results, say, tuple(notes))
-
-
-def not_known(say: str, missing: Iterable[Missing] = ()) -> Answer:
-    return Answer((), {}, say, (), tuple(missing))
-
-
-# --- cautions, examples --------------------------------------------------------------------------------------
-
-SIGNALS = ("DANGER", "WARNING", "CAUTION", "NOTICE")
-
-
-@dataclass(frozen=True)
-class Caution:
-    """Signal word in the sense of ANSI Z535.6, what the hazard is, what it does, how to avoid it.
-
-    only: the filled forms to which it applies; all of them, if it is not said.
-    """
-
-    signal: str
-    hazard: str
-    consequence: str
-    avoid: str
-    only: Callable[[Any], bool] | None = None
-
-    def __post_init__(self) -> None:
-        if self.signal not in SIGNALS or not (self.hazard and self.consequence and self.avoid):
-            raise ValueError(
-                f"a caution needs one of {', '.join(SIGNALS)}, a hazard, a consequence and what to do: {self}"
-            )
-
-    @property
-    def serious(self) -> bool:
-        return self.signal in ("DANGER", "WARNING")
-
-
-@dataclass(frozen=True)
-class Example:
-    """A published case. Results are written with their published figures: `4.46 V` is met within half of 0.01 V."""
-
-    given: Mapping[str, str]
-    source: Source
-    expect: Mapping[str, str] = field(default_factory=dict)
-    verdict: str = ""
-    rules: str = NEC
-    within: float = 0.0  # a relative tolerance, where the source's own rounding is coarser than its figures
-
-
-# --- fixes ---------------------------------------------------------------------------------------------------
-
-Change = dict[str, "Quantity | str"]
-
-
-@dataclass(frozen=True)
-class Fix:
-    """A kind of change. `changes` lists them, smallest first; `say` holds `{field}` for what is set.
-
-    in_order: a larger change is never worse, so the smallest that serves may be found by halving.
-    """
-
-    say: str
-    changes: Callable[[Any], Iterable[Change]]  # of the filled form, a check of any kind
-    costs: str = ""
-    in_order: bool = False
-
-
-@dataclass(frozen=True)
-class Offer:
-    """A change that was tried and found to serve."""
-
-    say: str
-    change: Change
-    verdict: str
-
-
-def next_option(name: str, say: str, costs: str = "") -> Fix:
-    """Try the options that come after the present one in their order (the next thicker wire)."""
-
-    def changes(check: Check) -> Iterator[Change]:
-        options = check.asks[name].options(check.rules)  # type: ignore[union-attr]
-        for option in options[options.index(getattr(check, name)) + 1 :]:
-            yield {name: option}
-
-    return Fix(say, changes, costs)
-
-
-def option(name: str, value: str, say: str, costs: str = "") -> Fix:
-    """Try one other option, where the rules that answer have it."""
-
-    def changes(check: Check) -> Iterator[Change]:
-        if check.asked(name) and getattr(check, name) != value and value in check.asks[name].options(check.rules):  # type: ignore[union-attr]
-            yield {name: value}
-
-    return Fix(say, changes, costs)
-
-
-def less(name: str, step: Quantity, say: str, costs: str = "") -> Fix:
-    """Try smaller values, by steps of a round figure, down to the least the form takes."""
-
-    def changes(check: Check) -> Iterator[Change]:
-        unit, low = step.unit, check.asks[name].low.number_in(step.unit)  # type: ignore[union-attr]
-        size, start = step.shown, getattr(check, name).number_in(unit)
-        count = int((start - 1e-9) // size)
-        while count * size >= low and count > 0:
-            yield {name: round(count * size, 9) * unit}
-            count -= 1
-
-    return Fix(say, changes, costs, in_order=True)
-
-
-def more(name: str, step: Quantity, say: str, costs: str = "") -> Fix:
-    """Try larger values, by steps of a round figure, up to the most the form takes."""
-
-    def changes(check: Check) -> Iterator[Change]:
-        unit, high = step.unit, check.asks[name].high.number_in(step.unit)  # type: ignore[union-attr]
-        size, start = step.shown, getattr(check, name).number_in(unit)
-        count = int((start + 1e-9) // size) + 1
-        while count * size <= high + 1e-9:
-            yield {name: round(count * size, 9) * unit}
-            count += 1
-
-    return Fix(say, changes, costs, in_order=True)
-
-
-# --- the check -----------------------------------------------------------------------------------------------
+from calc.cautions import SIGNALS as SIGNALS
+from calc.cautions import Caution as Caution
+from calc.cautions import Example as Example
+from calc.fixes import Change as Change
+from calc.fixes import Fix as Fix
+from calc.fixes import Offer as Offer
+from calc.fixes import first_that
+from calc.fixes import less as less
+from calc.fixes import more as more
+from calc.fixes import next_option as next_option
+from calc.fixes import option as option
+from calc.quantity import OutsideValidity, Quantity, given, step
+from calc.requirement import ELECTRICAL as ELECTRICAL
+from calc.requirement import GO as GO
+from calc.requirement import NO as NO
+from calc.requirement import NOT_KNOWN as NOT_KNOWN
+from calc.requirement import PHYSICAL as PHYSICAL
+from calc.requirement import TIGHT as TIGHT
+from calc.requirement import TOLD as TOLD
+from calc.requirement import VERDICTS as VERDICTS
+from calc.requirement import Requirement as Requirement
+from calc.requirement import Rule as Rule
+from calc.requirement import require as require
 
 _ATTRIBUTES = {
     "solve",
@@ -375,7 +97,7 @@ class Check:
 
     def __init_subclass__(cls) -> None:
         cls.asks = {}
-        for name, value in vars(cls).items():
+        for name, value in _as_they_stand(cls):
             if isinstance(value, (Ask, Pick)):
                 cls.asks[name] = value
             elif isinstance(value, Each):
@@ -473,10 +195,10 @@ class Check:
             return self.changed(changes[index]).answer().verdict
 
         count = len(changes)
-        clears = _first(count, lambda index: verdict(index) in (GO, TIGHT), fix.in_order)
+        clears = first_that(count, lambda index: verdict(index) in (GO, TIGHT), fix.in_order)
         if clears is None:
             return []
-        goes = _first(count, lambda index: verdict(index) == GO, fix.in_order)
+        goes = first_that(count, lambda index: verdict(index) == GO, fix.in_order)
         return [
             self._offer(fix, changes[index], verdict(index))
             for index in dict.fromkeys((clears, goes))
@@ -487,15 +209,11 @@ class Check:
         return Offer(fix.say.format(**change) + (f" ({fix.costs})" if fix.costs else ""), change, verdict)
 
 
-def _first(count: int, serves: Callable[[int], bool], in_order: bool) -> int | None:
-    """The first of `count` trials that serves: each in turn, or by halving where a larger one is never worse."""
-    if not in_order:
-        return next((index for index in range(count) if serves(index)), None)
-    low, high = 0, count
-    while low < high:
-        middle = (low + high) // 2
-        low, high = (low, middle) if serves(middle) else (middle + 1, high)
-    return low if low < count and serves(low) else None
+def _as_they_stand(cls: type[Check]) -> Iterator[tuple[str, object]]:
+    """What a check is made of: first the groups of asks that it shares with others, in their order, then its own."""
+    shared = [group for group in cls.__mro__[1:] if group not in Check.__mro__]
+    for part in (*shared, cls):
+        yield from vars(part).items()
 
 
 def _as_given(spec: Ask, value: Quantity | str, note: str) -> Quantity:

@@ -12,8 +12,9 @@ from calc.units import A, V, degC, ft, one, percent, wires
 
 ONE_LOAD, SEVERAL = "one load", "several receptacles"
 BREAKER = "circuit-breaker"
-ALTERNATING = {"circuit": ("one-phase", "split-phase")}
-SPLIT_PHASE = {"circuit": ("split-phase",)}
+SPLIT = "split-phase"
+ALTERNATING = {"circuit": ("one-phase", SPLIT)}
+SPLIT_PHASE = {"circuit": (SPLIT,)}
 
 # --- the load ------------------------------------------------------------------------------------------------
 
@@ -91,9 +92,7 @@ def terminals(**more: Any) -> Any:
 
 
 def ambient(**more: Any) -> Any:
-    return ask_fact(
-        "θ_a", "cables.ambient", 30 * degC, habit=True, common=(30 * degC, 45 * degC, 60 * degC), **more
-    )
+    return ask_fact("θ_a", "cables.ambient", 30 * degC, habit=True, common=(30 * degC, 45 * degC, 60 * degC), **more)
 
 
 def carrying(**more: Any) -> Any:

@@ -4,8 +4,20 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from calc.quantity import Quantity, alternative, constant, limit, need
-from calc.sources import COMMON_PRACTICE, OWN_DERIVATION, UL_62
+from calc.check import NEC, Requirement, require
+from calc.facts.cords import (
+    BY_CLAMP,
+    BY_GLAND,
+    BY_KNOT,
+    MADE_FOR,
+    OPEN,
+    PAIR,
+    PLAIN,
+    RANGE,
+    THREAD,
+)
+from calc.quantity import Quantity, Statement, alternative, constant, limit, need
+from calc.sources import COMMON_PRACTICE, IEC_60335, IEC_60364_5_52, IEC_60529, NEC_2023, OWN_DERIVATION, UL_62
 from calc.tables import table
 from calc.units import inch, mm, one
 
@@ -64,3 +76,50 @@ def by_thread(thread: str) -> tuple[Span, Span]:
         for mark, column, who in (("g", "surely", "all glands"), ("G", "perhaps", "some glands"))
     )
     return sure, perhaps
+
+
+def pull_is_taken(rules: str, pull: str, entry: str) -> Requirement:
+    """A knot is a way the US code names; elsewhere it is a makeshift."""
+    entry_holds = entry in (RANGE, THREAD, MADE_FOR)
+    held = pull == BY_CLAMP or (pull == BY_GLAND and entry_holds) or (pull == BY_KNOT and rules == NEC)
+    source = NEC_2023.at("400.14") if rules == NEC else IEC_60335.at("25.15, 25.16: no makeshift such as a knot")
+    return require(
+        Statement(f"A pull is taken by {pull}", held, source),
+        label="Pull",
+        yes="A pull on the cord does not reach the terminals.",
+        no="A pull on the cord reaches the terminals: the ground, cut shortest, comes off first.",
+    )
+
+
+def strands_are_held(rules: str, terminal: str) -> Requirement:
+    source = (
+        NEC_2023.at("110.14: finer than Class B or C only where identified for it")
+        if rules == NEC
+        else IEC_60364_5_52.at("526.9")
+    )
+    return require(
+        Statement(f"Its strands end in {terminal}", terminal != PLAIN, source),
+        label="Strands",
+        yes="The terminal is made for fine strand.",
+        no="Fine strand under a terminal not marked for it spreads and works loose; it heats until something burns.",
+    )
+
+
+def wires_in_each(rules: str, shared: str) -> Requirement:
+    source = NEC_2023.at("110.14(A)") if rules == NEC else IEC_60364_5_52.at("526.2")
+    return require(
+        Statement(f"Wires in each terminal: {shared}", shared != PAIR, source),
+        label="Wires together",
+        yes="No terminal holds more than it is marked for.",
+        no="Two wires under a terminal for one: the thinner is not gripped.",
+    )
+
+
+def no_hole_is_open(rules: str, unused: str) -> Requirement:
+    source = NEC_2023.at("110.12(A)") if rules == NEC else IEC_60529
+    return require(
+        Statement(f"Holes not used: {unused}", unused != OPEN, source),
+        label="Holes",
+        yes="No hole is left open.",
+        no="A hole is open: fingers, water, mice and sparks go through it, and the box has no rating left.",
+    )

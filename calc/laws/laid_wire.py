@@ -96,6 +96,15 @@ class LaidWire:
         """The largest breaker that may stand before it [A], motors and welders aside."""
         return breaker_before(self.usable, self.size, self.metal, feeds_several)
 
+    def thinnest_that_serves(self, wanted: Quantity, load: Quantity, breaker: Quantity, feeds_several: bool) -> str:
+        """The thinnest size that this load and breaker may have, volts aside: growing beyond it grows the ground wire."""
+        for size in us.sizes(self.metal, self.lay):
+            wire = self.of_size(size)
+            carries = (wanted <= wire.lugs).holds and (load <= wire.corrected).holds
+            if carries and (breaker <= wire.largest_breaker(feeds_several)).holds:
+                return size
+        return self.size
+
     def protected_by(self, breaker: Quantity, largest: Quantity) -> Requirement:
         return require(
             breaker <= largest,

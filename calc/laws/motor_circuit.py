@@ -5,6 +5,10 @@ Overload is kept from the wire in another way: by the motor's overload protectio
 
 from __future__ import annotations
 
+from dataclasses import dataclass
+from functools import cached_property
+
+from calc.check import Requirement, require
 from calc.facts.wiring import INVERSE_TIME, NO_DELAY, TIME_DELAY
 from calc.laws.protection import NEC_BREAKERS, NEC_FUSES, standard_rating_down, standard_rating_up
 from calc.quantity import Quantity, alternative, choose, constant, largest, limit, need, smallest, step
@@ -71,6 +75,50 @@ def motor_ceiling(current: Quantity, device: str, by_table: Quantity) -> Quantit
     return limit("I_top", "Largest where a smaller one opens at the start", listed, A, _OVER_TABLE)
 
 
+@dataclass(frozen=True)
+class MotorCircuit:
+    """One motor's own circuit, by the current of the code's table: its wire, and the device that catches its shorts."""
+
+    current: Quantity
+    motor: str
+    device: str
+
+    @cached_property
+    def wire_needed(self) -> Quantity:
+        return conductor(self.current)
+
+    @cached_property
+    def least(self) -> Quantity:
+        return least_device(self.current, self.device)
+
+    @cached_property
+    def most(self) -> Quantity:
+        return motor_breaker(self.current, self.motor, self.device)
+
+    @cached_property
+    def top(self) -> Quantity:
+        return motor_ceiling(self.current, self.device, self.most)
+
+    def wired(self, usable: Quantity, size: str) -> Requirement:
+        return require(
+            self.wire_needed <= usable,
+            exact=True,
+            label="Wire",
+            yes="The wire is made for the motor.",
+            no=f"A motor of this current needs a wire for {{left}}; {size} as laid carries {{right}}.",
+        )
+
+    def catches_shorts(self, rating: Quantity) -> Requirement:
+        return require(
+            rating <= self.top,
+            comfortable=rating <= self.most,
+            label="Short circuits of a motor",
+            yes="It is allowed before this motor.",
+            tight=f"{{left}} is allowed only where {self.most} opens while the motor starts.",
+            no="{left} is too large before this motor: {right} is the most, even where it starts hard.",
+        )
+
+
 def overload_setting(plate: Quantity, strong: bool) -> Quantity:
     """What the motor's own overload protection may be set to at most [A], of the amps on its plate."""
     place = NEC_2023.at("430.32(A)(1)", "read in a public transcription of the 2008 text")
@@ -93,9 +141,44 @@ def welder_breaker(largest_current: Quantity, carries: Quantity) -> Quantity:
     return step("I_Bmax", "Largest breaker before it, the next standard size", rating, A, NEC_2023.at("630.12"))
 
 
+def welder_wired(effective: Quantity, usable: Quantity, size: str) -> Requirement:
+    return require(
+        effective <= usable,
+        label="Wire",
+        yes="The wire carries the welder.",
+        tight=f"{{left}} heat the wire; {size} as laid carries {{right}}.",
+        no=f"{{left}} heat the wire; {size} as laid carries {{right}}.",
+    )
+
+
+def catches_shorts_of_a_welder(rating: Quantity, most: Quantity) -> Requirement:
+    return require(
+        rating <= most,
+        exact=True,
+        label="Short circuits of a welder",
+        yes="It is allowed before this welder and wire.",
+        no="{left} is too large before this welder and wire: {right} is the most.",
+    )
+
+
 def conductor_of_welders(carries: Quantity) -> Quantity:
     """The largest device before a wire that feeds welders alone [A]: twice its ampacity, next size up."""
     factor = constant("k_w2", "Breaker before a welders' wire, of its ampacity", 2 * one, NEC_2023.at("630.12(B)"))
     most = limit("I_200", "Twice what the wire carries", factor * carries, A)
     rating = standard_rating_up(most, NEC_BREAKERS)
     return step("I_Bmax", "Largest breaker before the wire, the next standard size", rating, A, NEC_2023.at("630.12"))
+
+
+def larger_than_the_wire(size: str, most: Quantity, other: Quantity, of_welder: bool) -> tuple[str, ...]:
+    """Name the smaller number that the rule for other circuits gives, which a careful reader would expect."""
+    if (most <= other).holds:
+        return ()
+    rule, keeps = (
+        ("630.12", "its duty keeps the wire cool")
+        if of_welder
+        else ("430.52", "the motor's overload protection keeps the wire cool")
+    )
+    return (
+        f"Before other loads {size} may have {other} at most. Here {most} is allowed by NFPA 70, {rule}: the "
+        f"breaker only catches short circuits, and {keeps}.",
+    )

@@ -24,11 +24,12 @@ from calc.check import (
     pick_fact,
     require,
 )
+from calc.checks import cooling_air as air_side
 from calc.laws import air as airs
 from calc.laws import convection, gaps, mounting
 from calc.quantity import Quantity, constant, need, step
 from calc.sources import COMMON_PRACTICE, IEC_60364_1, NEC_2023, OWN_DERIVATION
-from calc.units import K, Pa, degC, m, m3_per_h, mm, one, percent
+from calc.units import K, Pa, degC, mm, one, percent
 
 FAN, NONE = {"cooling": mounting.FANNED}, {"cooling": (mounting.NO_FAN,)}
 INDRAWN = {"exhaust": (mounting.TO_NEXT, mounting.BACK)}
@@ -40,7 +41,7 @@ class Clearance(Check):
     title = "Room for air"
     headline = "gap_needed"
 
-    cooling: str = pick_fact("inverter.cooling", mounting.STOPS)
+    cooling: str = air_side.cooling()
     air_gap: Quantity = ask_fact(
         "w",
         "inverter.air_gap",
@@ -54,33 +55,15 @@ class Clearance(Check):
         common=(0 * mm, 50 * mm, 100 * mm, 200 * mm),
         help="Under clearance or ventilation, the largest of all sides; 0 where it says nothing",
     )
-    fan_flow: Quantity = ask_fact("V_f", "inverter.air_flow", 90 * m3_per_h, when=FAN)
+    fan_flow: Quantity = air_side.fan_flow(when=FAN)
     grille_edge: Quantity = ask_fact("b_g", "inverter.grille_edge", 500 * mm, when=FAN)
-    fan_pressure: Quantity = ask(
-        "p_f",
-        "Most pressure of its fan",
-        40 * Pa,
-        low=2 * Pa,
-        high=1000 * Pa,
-        habit=True,
-        when=FAN,
-        common=(20 * Pa, 40 * Pa, 80 * Pa),
-        help="On the fan's sheet, with no flow; a flat fan of 120 mm makes 40",
+    fan_pressure: Quantity = air_side.fan_pressure(when=FAN)
+    cooled_height: Quantity = air_side.cooled_height(when=NONE)
+    rise: Quantity = air_side.rise(
+        20 * K, when=NONE, common=(10 * K, 20 * K, 40 * K), help="Its fins, by a thermometer"
     )
-    cooled_height: Quantity = ask_fact("L_w", "inverter.cooled_height", 400 * mm, when=NONE)
-    rise: Quantity = ask(
-        "ΔT",
-        "Warmer than the air before it",
-        20 * K,
-        low=2 * K,
-        high=80 * K,
-        habit=True,
-        when=NONE,
-        common=(10 * K, 20 * K, 40 * K),
-        help="Its fins, by a thermometer",
-    )
-    altitude: Quantity = ask_fact("H", "place.altitude", 1900 * m)
-    hottest: Quantity = ask_fact("θ_max", "place.hottest", 34 * degC)
+    altitude: Quantity = air_side.altitude()
+    hottest: Quantity = air_side.hottest()
     exhaust: str = pick_fact("inverter.exhaust", mounting.AWAY)
     drawn_again: Quantity = ask(
         "x_a",

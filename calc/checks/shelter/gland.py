@@ -31,7 +31,6 @@ from calc.facts.cords import (
     BARE,
     BY_CLAMP,
     BY_GLAND,
-    BY_KNOT,
     CALIPER,
     DEVICE,
     FERRULE,
@@ -42,8 +41,6 @@ from calc.facts.cords import (
     JUNIOR,
     MADE_FOR,
     NO_HOLE,
-    OPEN,
-    PAIR,
     PLAIN,
     PLUGGED,
     PVC,
@@ -56,7 +53,7 @@ from calc.facts.cords import (
 from calc.laws import cord_entry
 from calc.laws.cord_entry import Span
 from calc.quantity import Quantity, Statement, constant, step
-from calc.sources import EN_50525, EN_62444, IEC_60335, IEC_60364_5_52, IEC_60529, NEC_2023, UL_62
+from calc.sources import EN_50525, EN_62444, IEC_60364_5_52, NEC_2023, UL_62
 from calc.tables import table
 from calc.units import mm, mm2
 
@@ -111,7 +108,7 @@ class Gland(Check):
     def solve(self) -> Answer:
         cord = self._cord()
         told = {} if cord is None else {"cord_least": cord.least, "cord_most": cord.most}
-        required = [*self._enters(cord), self._pulled(), self._strands(), *self._sizes(), self._shared(), self._holes()]
+        required = [*self._enters(cord), *self._held(), *self._sizes(), *self._closed()]
         thick = "it" if cord is None else f"the cord, {cord.least} to {cord.most} thick,"
         return answer(
             *required,
@@ -122,6 +119,18 @@ class Gland(Check):
             ),
             **told,
             conductor=self._area("S", "Cross-section of the cord's wires", self.size),
+        )
+
+    def _held(self) -> tuple[Requirement, ...]:
+        return (
+            cord_entry.pull_is_taken(self.rules, self.pull, self.entry),
+            cord_entry.strands_are_held(self.rules, self.terminal),
+        )
+
+    def _closed(self) -> tuple[Requirement, ...]:
+        return (
+            cord_entry.wires_in_each(self.rules, self.shared),
+            cord_entry.no_hole_is_open(self.rules, self.unused),
         )
 
     def _cord(self) -> Span | None:
@@ -182,38 +191,7 @@ class Gland(Check):
         read = Span(self.clamp_least, self.clamp_most)
         return read, read
 
-    def _pulled(self) -> Requirement:
-        """A knot is a way the US code names; elsewhere it is a makeshift."""
-        entry_holds = self.entry in (RANGE, THREAD, MADE_FOR)
-        held = (
-            self.pull == BY_CLAMP
-            or (self.pull == BY_GLAND and entry_holds)
-            or (self.pull == BY_KNOT and self.rules == NEC)
-        )
-        source = (
-            NEC_2023.at("400.14") if self.rules == NEC else IEC_60335.at("25.15, 25.16: no makeshift such as a knot")
-        )
-        return require(
-            Statement(f"A pull is taken by {self.pull}", held, source),
-            label="Pull",
-            yes="A pull on the cord does not reach the terminals.",
-            no="A pull on the cord reaches the terminals: the ground, cut shortest, comes off first.",
-        )
-
     # --- the terminal ------------------------------------------------------------------------------------------------
-
-    def _strands(self) -> Requirement:
-        source = (
-            NEC_2023.at("110.14: finer than Class B or C only where identified for it")
-            if self.rules == NEC
-            else IEC_60364_5_52.at("526.9")
-        )
-        return require(
-            Statement(f"Its strands end in {self.terminal}", self.terminal != PLAIN, source),
-            label="Strands",
-            yes="The terminal is made for fine strand.",
-            no="Fine strand under a terminal not marked for it spreads and works loose; it heats until something burns.",
-        )
 
     def _sizes(self) -> list[Requirement]:
         if self.terminal == DEVICE:
@@ -245,24 +223,6 @@ class Gland(Check):
         if size.endswith("mm2"):
             return constant(symbol, label, float(size.split()[0]) * mm2, EN_50525)
         return table("conductor_resistance").read(symbol, label, size, "mm2", mm2)
-
-    def _shared(self) -> Requirement:
-        source = NEC_2023.at("110.14(A)") if self.rules == NEC else IEC_60364_5_52.at("526.2")
-        return require(
-            Statement(f"Wires in each terminal: {self.shared}", self.shared != PAIR, source),
-            label="Wires together",
-            yes="No terminal holds more than it is marked for.",
-            no="Two wires under a terminal for one: the thinner is not gripped.",
-        )
-
-    def _holes(self) -> Requirement:
-        source = NEC_2023.at("110.12(A)") if self.rules == NEC else IEC_60529
-        return require(
-            Statement(f"Holes not used: {self.unused}", self.unused != OPEN, source),
-            label="Holes",
-            yes="No hole is left open.",
-            no="A hole is open: fingers, water, mice and sparks go through it, and the box has no rating left.",
-        )
 
     fixes = (
         Fix("Fit a gland that clamps {clamp_least} to {clamp_most}", _another_gland),

@@ -30,10 +30,11 @@ from calc.check import (
     pick_fact,
     require,
 )
+from calc.checks import cooling_air as air_side
 from calc.laws import convection, mounting
 from calc.quantity import Quantity, Statement, alternative, constant, largest, limit, smallest, step
 from calc.sources import COMMON_PRACTICE, FROM_MEMORY, IEC_60364_1, IEC_60529, NEC_2023, Source
-from calc.units import K, Pa, cm2, degC, m, m3_per_h, m_per_s, mm, one, percent
+from calc.units import K, cm2, m3_per_h, m_per_s, one, percent
 
 TEXT = Source("Boundary layer on an upright plate at 70 °C in air at 25 °C, a text of heat transfer", "", FROM_MEMORY)
 FAN = {"cooling": mounting.FANNED}
@@ -57,34 +58,19 @@ class Orientation(Check):
         mounting.ONLY_AS_SHOWN,
         help="Under mounting; a picture with one position and no more is only as shown",
     )
-    cooling: str = pick_fact("inverter.cooling", mounting.STOPS)
-    fan_flow: Quantity = ask_fact("V_f", "inverter.air_flow", 90 * m3_per_h, when=FAN)
+    cooling: str = air_side.cooling()
+    fan_flow: Quantity = air_side.fan_flow(when=FAN)
     inlet_area: Quantity = ask_fact("A_i", "inverter.inlet_area", 125 * cm2, when=FAN)
-    fan_pressure: Quantity = ask(
-        "p_f",
-        "Most pressure of its fan",
-        40 * Pa,
-        low=2 * Pa,
-        high=1000 * Pa,
-        habit=True,
-        when=FAN,
-        common=(20 * Pa, 40 * Pa, 80 * Pa),
-        help="On the fan's sheet, with no flow; a flat fan of 120 mm makes 40",
-    )
-    cooled_height: Quantity = ask_fact("L_w", "inverter.cooled_height", 400 * mm, when=FAN)
-    rise: Quantity = ask(
-        "ΔT",
-        "Warmer than the air before it",
+    fan_pressure: Quantity = air_side.fan_pressure(when=FAN)
+    cooled_height: Quantity = air_side.cooled_height(when=FAN)
+    rise: Quantity = air_side.rise(
         15 * K,
-        low=2 * K,
-        high=80 * K,
-        habit=True,
         when=FAN,
         common=(10 * K, 15 * K, 30 * K, 45 * K),
         help="Its fins or the air that leaves it, by a thermometer",
     )
-    hottest: Quantity = ask_fact("θ_max", "place.hottest", 34 * degC, when=FAN)
-    altitude: Quantity = ask_fact("H", "place.altitude", 1900 * m, when=FAN)
+    hottest: Quantity = air_side.hottest(when=FAN)
+    altitude: Quantity = air_side.altitude(when=FAN)
     used: Quantity = ask(
         "u_n",
         "Of its rating, used for long without the fan",

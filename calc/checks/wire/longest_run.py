@@ -28,6 +28,7 @@ from calc.check import (
 )
 from calc.checks import branch_wiring as wiring
 from calc.checks.branch_wiring import ONE_LOAD, SEVERAL
+from calc.checks.circuit import DropAllowed, Run, WireAsLaid
 from calc.checks.wire.wire_for_run import WireForRun
 from calc.laws import conductor as us
 from calc.laws import conductor_iec as iec
@@ -40,7 +41,7 @@ _COLD = 20 * degC
 _HIGHER = 240 * V
 
 
-class LongestRun(Check):
+class LongestRun(WireAsLaid, Run, DropAllowed, Check):
     """How far can this wire go?"""
 
     title = "Longest run of a wire"
@@ -48,27 +49,8 @@ class LongestRun(Check):
     about = {"cables.use": ("branch wiring", "extension cord")}
     compared = ("longest_run",)
 
-    size: str = wiring.size()
-    metal: str = wiring.metal()
-    circuit: str = wiring.circuit()
-    volts: Quantity = wiring.volts()
-    continuous_current: Quantity = wiring.continuous_current()
-    other_current: Quantity = wiring.other_current()
-    lighter_leg: Quantity = wiring.lighter_leg()
-    power_factor: Quantity = wiring.power_factor()
-    run_length: Quantity = wiring.run_length()
-    wanted_drop: Quantity = wiring.wanted_drop()
-    most_drop: Quantity = wiring.most_drop()
     breaker: Quantity = wiring.breaker()
-    insulation: str = wiring.insulation()
-    terminals: str = wiring.terminals()
-    ambient: Quantity = wiring.ambient()
-    carrying: Quantity = wiring.carrying()
-    lay: str = wiring.lay()
     feeds: str = pick_fact("cables.serves", ONE_LOAD, (ONE_LOAD, SEVERAL), rules=(NEC,))
-    method: str = wiring.method()
-    loaded: str = wiring.loaded()
-    circuits: Quantity = wiring.circuits()
     device: str = wiring.device()
     hot: Quantity = wiring.hot()
 

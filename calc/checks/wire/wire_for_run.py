@@ -6,15 +6,12 @@ load belongs to lugs and breakers, heat and crowding belong to the insulation.
 
 from __future__ import annotations
 
-from collections.abc import Iterator
-
 from calc.check import (
     IEC,
     NEC,
     NO,
     Answer,
     Caution,
-    Change,
     Check,
     Example,
     Fix,
@@ -29,28 +26,26 @@ from calc.check import (
 )
 from calc.checks import branch_wiring as wiring
 from calc.checks.branch_wiring import ONE_LOAD, SEVERAL
+from calc.checks.circuit import DropAllowed, Run, WireAsLaid, smaller_ratings
 from calc.laws import conductor as us
 from calc.laws import conductor_iec as iec
 from calc.laws.ground_wire import earth_for, ground_for
-from calc.laws.laid_wire import LaidWire, LaidWireIEC, too_hot
+from calc.laws.laid_wire import too_hot
 from calc.laws.protection import (
     IEC_DEVICES,
     NEC_BREAKERS,
     of_receptacles,
     standard_rating_down,
     standard_rating_up,
-    standard_ratings,
 )
-from calc.quantity import OutsideValidity, Quantity, limit, need, step
+from calc.quantity import Quantity, limit, step
 from calc.sources import COMMON_PRACTICE, IEC_60364_5_52, IEC_60898, NEC_2023
 from calc.units import A, V, ft
 
-SPLIT_PHASE = "split-phase"
-MOST_TO_NEUTRAL = 139 * V
 HOLDS = "Breaker holds the load"
 
 
-class WireForRun(Check):
+class WireForRun(Run, WireAsLaid, DropAllowed, Check):
     """What wire for this run?"""
 
     title = "Wire for a run"
@@ -58,49 +53,17 @@ class WireForRun(Check):
     about = {"cables.use": ("branch wiring", "extension cord")}
     compared = ("usable_ampacity", "largest_breaker", "ground_wire")
 
-    circuit: str = wiring.circuit()
-    volts: Quantity = wiring.volts()
-    continuous_current: Quantity = wiring.continuous_current()
-    other_current: Quantity = wiring.other_current()
-    lighter_leg: Quantity = wiring.lighter_leg()
-    power_factor: Quantity = wiring.power_factor()
-    run_length: Quantity = wiring.run_length()
-    metal: str = wiring.metal()
-    size: str = wiring.size()
     breaker: Quantity = wiring.breaker()
-    insulation: str = wiring.insulation()
-    terminals: str = wiring.terminals()
-    ambient: Quantity = wiring.ambient()
-    carrying: Quantity = wiring.carrying()
-    lay: str = wiring.lay()
     feeds: str = pick_fact("cables.serves", ONE_LOAD, {NEC: (ONE_LOAD, SEVERAL)})
-    method: str = wiring.method()
-    loaded: str = wiring.loaded()
-    circuits: Quantity = wiring.circuits()
     device: str = wiring.device()
     hot: Quantity = wiring.hot()
-    wanted_drop: Quantity = wiring.wanted_drop()
-    most_drop: Quantity = wiring.most_drop()
 
     def solve(self) -> Answer:
-        load = need("I", "Current in the wire", self.continuous_current + self.other_current, A)
-        if load.si == 0:
-            raise OutsideValidity("No current is asked for: fill in at least one of the two currents.")
-        if self.circuit == SPLIT_PHASE and (self.lighter_leg > load).holds:
-            raise OutsideValidity(
-                f"The lighter leg carries {self.lighter_leg}, more than the heavier one: put the heavier leg first."
-            )
-        if self.circuit == SPLIT_PHASE and (self.volts > MOST_TO_NEUTRAL).holds:
-            raise OutsideValidity(
-                f"On split-phase the volts are those of one leg to neutral, 120 V; {self.volts} is not known there."
-            )
+        load = self.load()
         return self._by_nec(load) if self.rules == NEC else self._by_iec(load)
 
-    def _wire(self) -> LaidWire:
-        return LaidWire(self.size, self.metal, self.lay, self.insulation, self.terminals, self.ambient, self.carrying)
-
     def _by_nec(self, load: Quantity) -> Answer:
-        wire = self._wire()
+        wire = self.wire_by_nec()
         if not wire.stands_heat.holds:
             return answer(too_hot(wire.stands_heat, self.insulation), say="", load_current=load)
         wanted = us.continuous_load(self.continuous_current, self.other_current)
@@ -121,7 +84,7 @@ class WireForRun(Check):
             ),
             wire.protected_by(self.breaker, largest),
             *self._receptacles(),
-            self._drop(lost),
+            self.few_volts_lost(lost),
             say=f"{self.size} {self.metal} carries the {load:up}; {lost} are lost on {self.run_length}.",
             notes=wire.careless(wanted, load),
             usable_ampacity=wire.usable,
@@ -139,44 +102,19 @@ class WireForRun(Check):
             volts_at_load=limit("V_2", "Volts left at the load", self.volts - lost, V),
             heat_lost=us.heat_lost(self.circuit, self.run_length, r, load, self.lighter_leg),
             longest_run=us.longest_run(self.most_drop, self.volts, opposition, loop),
-            ground_wire=ground_for(self.breaker, self.metal, self.size, self._least_size(wanted, load)),
+            ground_wire=ground_for(
+                self.breaker,
+                self.metal,
+                self.size,
+                wire.thinnest_that_serves(wanted, load, self.breaker, self.feeds == SEVERAL),
+            ),
         )
 
     def _receptacles(self) -> list[Requirement]:
         return [of_receptacles(self.breaker)] if self.feeds == SEVERAL else []
 
-    def _drop(self, lost: Quantity) -> Requirement:
-        share = us.share_lost(lost, self.volts)
-        return require(
-            share <= self.most_drop,
-            comfortable=share <= self.wanted_drop,
-            label="Volts lost",
-            yes="Few volts are lost.",
-            tight=f"{self.size} carries it, but {{left}} of the volts are lost on {self.run_length}; {self.wanted_drop} would be better.",
-            no=f"{{left}} of the volts are lost on {self.run_length} of {self.size}; {{right}} is the most you accept.",
-        )
-
-    def _least_size(self, wanted: Quantity, load: Quantity) -> str:
-        """The thinnest size that this load and breaker may have, volts aside: growing beyond it grows the ground wire."""
-        return next((size for size in us.sizes(self.metal, self.lay) if self._carries(size, wanted, load)), self.size)
-
-    def _carries(self, size: str, wanted: Quantity, load: Quantity) -> bool:
-        wire = self._wire().of_size(size)
-        if not (wanted <= wire.lugs).holds or not (load <= wire.corrected).holds:
-            return False
-        return (self.breaker <= wire.largest_breaker(self.feeds == SEVERAL)).holds
-
     def _by_iec(self, load: Quantity) -> Answer:
-        wire = LaidWireIEC(
-            self.size,
-            self.metal,
-            self.method,
-            self.loaded,
-            self.insulation,
-            self.terminals,
-            self.ambient,
-            self.circuits,
-        )
+        wire = self.wire_by_iec()
         if not wire.stands_heat.holds:
             return answer(too_hot(wire.stands_heat, self.insulation), say="", load_current=load)
         most = wire.largest_device(self.device, self.breaker)
@@ -193,7 +131,7 @@ class WireForRun(Check):
             ),
             wire.protected_by(self.breaker, most, self.device),
             wire.carries(load),
-            self._drop(lost),
+            self.few_volts_lost(lost),
             say=f"{self.size} {self.metal} by method {self.method} carries the {load:up}; {lost} are lost on {self.run_length}.",
             usable_ampacity=wire.usable,
             largest_breaker=step(
@@ -213,13 +151,6 @@ class WireForRun(Check):
             ground_wire=earth_for(self.size),
         )
 
-    def _smaller_devices(self) -> Iterator[Change]:
-        """The standard ratings below the one that is there."""
-        ratings = standard_ratings(NEC_BREAKERS if self.rules == NEC else IEC_DEVICES)
-        for rating in reversed(ratings):
-            if (rating < self.breaker).holds:
-                yield {"breaker": rating}
-
     fixes = (
         next_option("size", "Use {size} or thicker", costs="heavier, dearer, stiffer"),
         option("terminals", "75 °C", "Use lugs and a breaker marked 75 °C at both ends"),
@@ -231,7 +162,7 @@ class WireForRun(Check):
             "Take the lasting load down to {continuous_current} or less",
             costs="a charger or car then takes longer",
         ),
-        Fix("Put a breaker or fuse of {breaker} before it", _smaller_devices),
+        Fix("Put a breaker or fuse of {breaker} before it", smaller_ratings),
     )
     cautions = (
         Caution(
