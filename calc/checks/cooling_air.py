@@ -36,8 +36,18 @@ def cooled_height(**more: Any) -> Any:
     return ask_fact("L_w", "inverter.cooled_height", 400 * mm, **more)
 
 
-def rise(usual: Quantity, **more: Any) -> Any:
-    return ask("ΔT", "Warmer than the air before it", usual, low=2 * K, high=80 * K, habit=True, **more)
+def rise_without_a_fan(**more: Any) -> Any:
+    return _rise(20 * K, "Its fins, by a thermometer", common=(10 * K, 20 * K, 40 * K), **more)
+
+
+def rise_of_what_leaves(**more: Any) -> Any:
+    words = "Its fins or the air that leaves it, by a thermometer"
+    return _rise(15 * K, words, common=(10 * K, 15 * K, 30 * K, 45 * K), **more)
+
+
+def _rise(usual: Quantity, help: str, **more: Any) -> Any:
+    label = "Warmer than the air before it"
+    return ask("ΔT", label, usual, low=2 * K, high=80 * K, habit=True, help=help, **more)
 
 
 def hottest(**more: Any) -> Any:

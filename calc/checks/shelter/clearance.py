@@ -59,9 +59,7 @@ class Clearance(Check):
     grille_edge: Quantity = ask_fact("b_g", "inverter.grille_edge", 500 * mm, when=FAN)
     fan_pressure: Quantity = air_side.fan_pressure(when=FAN)
     cooled_height: Quantity = air_side.cooled_height(when=NONE)
-    rise: Quantity = air_side.rise(
-        20 * K, when=NONE, common=(10 * K, 20 * K, 40 * K), help="Its fins, by a thermometer"
-    )
+    rise: Quantity = air_side.rise_without_a_fan(when=NONE)
     altitude: Quantity = air_side.altitude()
     hottest: Quantity = air_side.hottest()
     exhaust: str = pick_fact("inverter.exhaust", mounting.AWAY)

@@ -34,7 +34,7 @@ from calc.checks import cooling_air as air_side
 from calc.laws import convection, mounting
 from calc.quantity import Quantity, Statement, alternative, constant, largest, limit, smallest, step
 from calc.sources import COMMON_PRACTICE, FROM_MEMORY, IEC_60364_1, IEC_60529, NEC_2023, Source
-from calc.units import K, cm2, m3_per_h, m_per_s, one, percent
+from calc.units import cm2, m3_per_h, m_per_s, one, percent
 
 TEXT = Source("Boundary layer on an upright plate at 70 °C in air at 25 °C, a text of heat transfer", "", FROM_MEMORY)
 FAN = {"cooling": mounting.FANNED}
@@ -63,12 +63,7 @@ class Orientation(Check):
     inlet_area: Quantity = ask_fact("A_i", "inverter.inlet_area", 125 * cm2, when=FAN)
     fan_pressure: Quantity = air_side.fan_pressure(when=FAN)
     cooled_height: Quantity = air_side.cooled_height(when=FAN)
-    rise: Quantity = air_side.rise(
-        15 * K,
-        when=FAN,
-        common=(10 * K, 15 * K, 30 * K, 45 * K),
-        help="Its fins or the air that leaves it, by a thermometer",
-    )
+    rise: Quantity = air_side.rise_of_what_leaves(when=FAN)
     hottest: Quantity = air_side.hottest(when=FAN)
     altitude: Quantity = air_side.altitude(when=FAN)
     used: Quantity = ask(
