@@ -6,7 +6,6 @@ from typing import Any
 
 from calc.check import ask, ask_fact, pick_fact
 from calc.laws import mounting
-from calc.quantity import Quantity
 from calc.units import K, Pa, degC, m, m3_per_h, mm
 
 
@@ -37,17 +36,31 @@ def cooled_height(**more: Any) -> Any:
 
 
 def rise_without_a_fan(**more: Any) -> Any:
-    return _rise(20 * K, "Its fins, by a thermometer", common=(10 * K, 20 * K, 40 * K), **more)
+    return ask(
+        "ΔT",
+        "Warmer than the air before it",
+        20 * K,
+        low=2 * K,
+        high=80 * K,
+        habit=True,
+        common=(10 * K, 20 * K, 40 * K),
+        help="Its fins, by a thermometer",
+        **more,
+    )
 
 
 def rise_of_what_leaves(**more: Any) -> Any:
-    words = "Its fins or the air that leaves it, by a thermometer"
-    return _rise(15 * K, words, common=(10 * K, 15 * K, 30 * K, 45 * K), **more)
-
-
-def _rise(usual: Quantity, help: str, **more: Any) -> Any:
-    label = "Warmer than the air before it"
-    return ask("ΔT", label, usual, low=2 * K, high=80 * K, habit=True, help=help, **more)
+    return ask(
+        "ΔT",
+        "Warmer than the air before it",
+        15 * K,
+        low=2 * K,
+        high=80 * K,
+        habit=True,
+        common=(10 * K, 15 * K, 30 * K, 45 * K),
+        help="Its fins or the air that leaves it, by a thermometer",
+        **more,
+    )
 
 
 def hottest(**more: Any) -> Any:

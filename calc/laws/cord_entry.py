@@ -92,6 +92,7 @@ def pull_is_taken(rules: str, pull: str, entry: str) -> Requirement:
 
 
 def strands_are_held(rules: str, terminal: str) -> Requirement:
+    """Whether the terminal is made for the cord's fine strands."""
     source = (
         NEC_2023.at("110.14: finer than Class B or C only where identified for it")
         if rules == NEC
@@ -106,6 +107,7 @@ def strands_are_held(rules: str, terminal: str) -> Requirement:
 
 
 def wires_in_each(rules: str, shared: str) -> Requirement:
+    """Whether a terminal holds more wires than it is marked for."""
     source = NEC_2023.at("110.14(A)") if rules == NEC else IEC_60364_5_52.at("526.2")
     return require(
         Statement(f"Wires in each terminal: {shared}", shared != PAIR, source),
@@ -116,6 +118,7 @@ def wires_in_each(rules: str, shared: str) -> Requirement:
 
 
 def no_hole_is_open(rules: str, unused: str) -> Requirement:
+    """Whether a hole of the box that nothing uses is open."""
     source = NEC_2023.at("110.12(A)") if rules == NEC else IEC_60529
     return require(
         Statement(f"Holes not used: {unused}", unused != OPEN, source),

@@ -142,6 +142,7 @@ def welder_breaker(largest_current: Quantity, carries: Quantity) -> Quantity:
 
 
 def welder_wired(effective: Quantity, usable: Quantity, size: str) -> Requirement:
+    """The current that heats a welder's wire, held against what the wire carries as laid."""
     return require(
         effective <= usable,
         label="Wire",
@@ -152,6 +153,7 @@ def welder_wired(effective: Quantity, usable: Quantity, size: str) -> Requiremen
 
 
 def catches_shorts_of_a_welder(rating: Quantity, most: Quantity) -> Requirement:
+    """The device before a welder, held against the largest that the code allows there."""
     return require(
         rating <= most,
         exact=True,

@@ -10,6 +10,7 @@ Listed = tuple[str, str]
 
 
 def holds(asked: Quantity, rating: Quantity, comfortable: Condition | None = None, exact: bool = False) -> Requirement:
+    """What is asked of a device for long, held against its rating."""
     return require(
         asked <= rating,
         comfortable=comfortable,
@@ -22,6 +23,7 @@ def holds(asked: Quantity, rating: Quantity, comfortable: Condition | None = Non
 
 
 def there_is_one(least: Quantity, most: Quantity, size: str) -> Requirement:
+    """The smallest rating that holds the load, held against the largest that the wire allows."""
     return require(
         least <= most,
         exact=True,
@@ -32,6 +34,7 @@ def there_is_one(least: Quantity, most: Quantity, size: str) -> Requirement:
 
 
 def interrupts(short: Quantity, breaks: Quantity) -> Requirement:
+    """What a short may draw, held against what the device can break."""
     return require(
         short <= breaks,
         label="Interrupting",
@@ -42,6 +45,7 @@ def interrupts(short: Quantity, breaks: Quantity) -> Requirement:
 
 
 def breaks_dc(highest: Quantity, marked: Quantity) -> Requirement:
+    """The bank's highest volts, held against those that the device may break on dc."""
     return require(
         highest <= marked,
         label="Volts dc",
@@ -52,6 +56,7 @@ def breaks_dc(highest: Quantity, marked: Quantity) -> Requirement:
 
 
 def say(least: Quantity, most: Quantity, size: str) -> str:
+    """The smallest and the largest rating, in a sentence."""
     if least.si == most.si:
         return f"{least}: the only rating for this load and {size}."
     return f"{least} is the smallest that holds the load, {most} the largest that this circuit may have."
