@@ -98,6 +98,7 @@ IEC_61660 = Source(
     "1997",
     FROM_MEMORY,
 )
+ICEA_P_32_382 = Source("ICEA P-32-382, Short circuit characteristics of insulated cables", "1999", FROM_MEMORY)
 IEC_60949 = Source(
     "IEC 60949, Calculation of thermally permissible short-circuit currents",
     "1988",
@@ -155,7 +156,6 @@ NETA_MTS = Source(
     "Table 100.18",
 )
 UL_498 = Source("UL 498, Attachment Plugs and Receptacles, temperature test", "2017", FROM_MEMORY)
-UL_489 = Source("UL 489, Molded-Case Circuit Breakers, temperature of terminals", "2016", FROM_MEMORY)
 UL_TEMPERATURE = Source(
     "UL temperature tests: constant when three readings a tenth of the time apart show no rise",
     "",

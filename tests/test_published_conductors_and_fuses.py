@@ -303,6 +303,13 @@ def test_the_factor_k_under_the_international_rules(insulation: str, row: str, m
     assert math.sqrt(number(answer, "k_squared", u.A2s_per_mm4)) == pytest.approx(published, abs=0.6)
 
 
+def test_under_the_us_rules_thermoplastic_stands_less_in_a_short() -> None:
+    """ICEA P-32-382: 75 °C thermoplastic ends at 150 °C, (I/A)²·t = 0.0297·log₁₀((150 + 234)/(75 + 234)), A in cmil."""
+    answer = ask("wire/cable-in-a-short", insulation="75 °C", made_of="PVC", size="2/0 AWG")
+    most = 0.0297 * math.log10(384 / 309) * 133_100**2
+    assert number(answer, "k_squared", u.A2s_per_mm4) * 67.44**2 == pytest.approx(most, rel=0.02)
+
+
 def test_a_cable_is_hot_when_the_short_comes() -> None:
     """7361 A on 6 AWG XLPE: from the 90 °C of its rating 250 °C is reached in 67 ms, not in the 94 ms from 40 °C."""
     short = {

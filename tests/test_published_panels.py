@@ -133,3 +133,11 @@ def test_the_wire_is_judged_at_its_terminals_and_in_the_heat_apart() -> None:
     """NEC 2023, 690.8(B): 16.3 A at the lugs before correction, 13.0 A and the fuse after it: 14 AWG at 80 °C is 10.2 A."""
     hot = ask("protect/panel-fuses", **(STRINGS | {"size": "14 AWG", "ambient": "80 °C"}), count="4", fuse="none")
     assert verdict_on(hot, "Wire at its terminals") == GO and verdict_on(hot, "Wire in the heat") == NO
+
+
+@pytest.mark.parametrize(("size", "fuse", "verdict"), [("14 AWG", "15 A", "go"), ("14 AWG", "20 A", "no"), ("12 AWG", "20 A", "go")])
+def test_a_small_wire_of_a_string_stands_behind_a_small_fuse(size: str, fuse: str, verdict: str) -> None:
+    """NEC 2023, 240.4(D): 15 A before 14 AWG copper, 20 A before 12 AWG, whatever the 90 °C column says; 690 makes no exception."""
+    three_strings = {"short_amps": "9", "fuse_limit": "20", "count": "6", "series": "2", "open_volts": "45", "coldest": "0 °C"}
+    answer = ask("protect/panel-fuses", **three_strings, fuse=fuse, fuse_volts="150", size=size, ambient="30 °C")
+    assert answer.verdict == verdict

@@ -6,6 +6,7 @@ A comment beside each check says what it is held against and how that was had. T
 from __future__ import annotations
 
 import math
+import re
 from pathlib import Path
 
 import pytest
@@ -33,6 +34,12 @@ def test_a_head_is_complete(name: str) -> None:
     assert listed.head["obtained"].endswith(".")
     standing_alone = ("COMMON_PRACTICE", "TYRE_TABLES", "HSE_L23")
     assert listed.head.get("place") or listed.head["source"] in standing_alone
+
+
+def test_no_source_is_named_twice() -> None:
+    """The later of two would take the place of the earlier, and lines would cite what they do not rest on."""
+    named = re.findall(r"^([A-Z][A-Z_0-9]+) = ", Path(sources.__file__).read_text(encoding="utf-8"), re.MULTILINE)
+    assert len(named) == len(set(named)) > 50
 
 
 @pytest.mark.parametrize("name", NAMES)

@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
+from calc.asks import NEC
 from calc.quantity import OutsideValidity, Quantity, constant, exponential, limit, log, need, read, root
-from calc.sources import FROM_MEMORY, IEC_60364_4_43, IEC_60949
+from calc.sources import FROM_MEMORY, ICEA_P_32_382, IEC_60364_4_43, IEC_60949
 from calc.tables import table
 from calc.units import A2s_per_mm4, degC, mm2
 
@@ -11,6 +12,8 @@ COPPER, ALUMINIUM = "copper", "aluminium"
 
 # Hottest that each insulation may become in a short of less than five seconds [°C]: IEC 60364-4-43, Table 43A.
 HOTTEST = {"PVC": 160, "rubber": 200, "XLPE or EPR": 250}
+# The US publication lets thermoplastic insulation have less.
+_HOTTEST_US = {"PVC": 150}
 # K [A·√s/mm²] and β [°C]: IEC 60949.
 _METALS = {COPPER: (226, -234.5), ALUMINIUM: (148, -228)}
 
@@ -26,14 +29,12 @@ def at_work(insulation: str) -> Quantity:
     )
 
 
-def hottest(kind: str) -> Quantity:
+def hottest(kind: str, rules: str) -> Quantity:
     """The most that this insulation stands for a moment [°C]."""
-    return constant(
-        "θ_f",
-        f"Hottest that {kind} stands for a moment",
-        HOTTEST[kind] * degC,
-        IEC_60364_4_43.at("Table 43A", FROM_MEMORY),
-    )
+    label = f"Hottest that {kind} stands for a moment"
+    if rules == NEC and kind in _HOTTEST_US:
+        return constant("θ_f", label, _HOTTEST_US[kind] * degC, ICEA_P_32_382)
+    return constant("θ_f", label, HOTTEST[kind] * degC, IEC_60364_4_43.at("Table 43A", FROM_MEMORY))
 
 
 def area(size: str) -> Quantity:

@@ -148,9 +148,10 @@ class BreakerForCircuit(LoadAndDevice, WireAsLaid, Faults, Check):
         )
 
     def _by_its_type(self) -> list[Requirement]:
-        """Whether it lets things start, and opens for a fault at the far end; a fuse has curves of its own."""
+        """Whether it lets things start, and opens for a fault at the far end; a fuse has curves of its own, not known here."""
         if self.device not in TYPED:
-            return []
+            unknown = trip.opens_at_the_far_end(self.device, self.breaker, None)
+            return [unknown] if self.circuit == "one-phase" else []
         kind = TYPED[self.device]
         rests = [trip.lets_start(kind, self.breaker, self.start_current)]
         if self.asked("far_fault_known"):
@@ -288,6 +289,12 @@ class BreakerForCircuit(LoadAndDevice, WireAsLaid, Faults, Check):
             verdict="go",
             rules=IEC,
             source=IEC_60364_4_41.at("411.3.2.2: circuits up to 63 A with sockets, 0.4 s at 230 V"),
+        ),
+        Example(
+            given={"continuous_current": "12", "size": "2.5 mm2", "device": GG_FUSE, "breaker": "16"},
+            verdict="tight",
+            rules=IEC,
+            source=IEC_60364_4_41.at("411.4.4: the fault must open it in time, and nobody has measured what a fuse is given"),
         ),
         Example(
             given={"continuous_current": "12", "size": "2.5 mm2", "device": "circuit-breaker, type C", "breaker": "16", "far_fault_known": FAULT_KNOWN, "far_fault": "100"},

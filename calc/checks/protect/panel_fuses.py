@@ -30,6 +30,7 @@ from calc.laws.conductor import corrected_ampacity, stands_heat, terminal_ampaci
 from calc.laws.protection import NEC_BREAKERS, standard_rating_up
 from calc.quantity import OutsideValidity, Quantity, constant, largest, need, rounded_down, step
 from calc.sources import COMMON_PRACTICE, NEC_2023
+from calc.tables import table
 from calc.units import A, V, degC, one, percent_per_K, wires
 
 NO_FUSE = "none"
@@ -180,6 +181,7 @@ class PanelFuses(Check):
             NEC_2023.at("690.8(B), 240.4"),
         )
         return (
+            *self._small_wire(),
             require(
                 design <= lugs,
                 label="Wire at its terminals",
@@ -193,6 +195,22 @@ class PanelFuses(Check):
                 exact=True,
                 yes="The wire is thick enough where it lies.",
                 no=f"In this heat {self.size} carries {{right}}; {{left}} may flow before anything opens.",
+            ),
+        )
+
+    def _small_wire(self) -> tuple[Requirement, ...]:
+        """A thin wire stands behind a small fuse only, whatever its table says of it."""
+        cap = table("small_conductor_cap")
+        if self.fuse == NO_FUSE or not cap.has(self.size, "Cu"):
+            return ()
+        return (
+            require(
+                constant("I_f", "Fuse in each string", float(self.fuse.split()[0]) * A, COMMON_PRACTICE)
+                <= cap.read("I_cap", f"Cap on fuses before {self.size} copper", self.size, "Cu", A),
+                label="Fuse before a small wire",
+                exact=True,
+                yes="The fuse may stand before this wire.",
+                no=f"A {{left}} fuse is too large for {self.size}: {{right}} at most, whatever the wire carries.",
             ),
         )
 

@@ -26,7 +26,7 @@ from calc.checks import battery_side as side
 from calc.laws import heat_in_a_short as heat
 from calc.laws import short_circuit as law
 from calc.quantity import Quantity, step
-from calc.sources import IEC_60364_4_43, IEC_60949
+from calc.sources import ICEA_P_32_382, IEC_60364_4_43, IEC_60949
 from calc.units import A, A2s, s, uH
 
 BY_TIME, BY_FUSE = "the time until it has opened", "the fuse's clearing I²t"
@@ -89,7 +89,7 @@ class CableInAShort(Check):
     def solve(self) -> Answer:
         through = self._let_through()
         at_work = heat.at_work(self.insulation)
-        hottest = heat.hottest(self._kind())
+        hottest = heat.hottest(self._kind(), self.rules)
         area = heat.area(self.size)
         k_squared = heat.k_squared(self.metal, at_work, hottest)
         least = heat.least_area(through, k_squared)
@@ -149,6 +149,17 @@ class CableInAShort(Check):
         ),
     )
     examples = (
+        Example(
+            given=_CASE
+            | {"size": "2/0 AWG", "insulation": "75 °C", "made_of": "PVC"}
+            | {"short_stated": "30000", "clearing_time": "0.058 s"},
+            expect={"k_squared": "10917 A²s/mm⁴"},
+            within=0.02,
+            verdict="no",
+            source=ICEA_P_32_382.at(
+                "thermoplastic, 75 to 150 °C: I²t = 0.0297·A²·log(384/309), 49.7·10⁶ A²s for 133,100 cmil"
+            ),
+        ),
         Example(
             given=_CASE | {"size": "6 AWG", "made_of": "XLPE or EPR", "clearing_time": "0.02 s"},
             expect={"k_squared": "20449 A²s/mm⁴", "let_through": "1083000 A²s"},
