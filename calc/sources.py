@@ -239,5 +239,5 @@ NIOSH_LIFTING = Source(
 HSE_L23 = Source(
     "HSE L23, Manual handling, Guidance on Regulations, screening filter",
     "2016",
-    "read in a public research report that quotes it",
+    "read in a public research report that quotes it, and in the authority's own page",
 )
