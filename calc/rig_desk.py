@@ -80,7 +80,7 @@ class Desk:
 
     def _part(self, rig: Rig, key: str, done: str = "") -> str:
         shown = part_called(rig, key) if key else None
-        return self._renderer.render("part.html", rig=rig, part=shown, parts=list(parts_of(rig)), done=done)
+        return self._renderer.render("part.html", rig=rig, part=shown, parts=list(parts_of(rig)), done=done, back=self._form.get("back", ""))
 
     def start(self) -> Told:
         """A new rig from the short start's answers, or what is wrong with them."""

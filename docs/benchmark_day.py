@@ -1,6 +1,8 @@
 """How fast a year of ten-minute steps is: `python docs/benchmark_day.py` (not a test). --browser runs it in Pyodide too.
 
 A year is 52 560 steps of the example rig's plan on typical days: sun, loads, cells and charge, prepared and stepped.
+It may take a second. Machines differ, so beside it stands, from the same run and the same interpreter, its ratio to a
+bare loop of ten million additions: what interprets faster or slower does both alike.
 With Pyodide it needs node and the site's npm packages (`python build.py` fetches them).
 """
 
@@ -31,6 +33,12 @@ def seconds(act, runs=5):
         took.append(time.perf_counter() - begun)
     return min(took)
 
+def additions(count=10_000_000):
+    total = 0.0
+    for _ in range(count):
+        total += 0.5
+
+bare = seconds(additions, 2)
 year = seconds(lambda: Course(Facts(example_rig(), ""), 365).run("typical"))
 three = seconds(lambda: day_of().answer)
 carried = seconds(lambda: day_of().carriers, 1)
@@ -43,7 +51,7 @@ const packages = process.argv[3].split(",");
 for (const [index, folder] of packages.entries()) pyodide.mountNodeFS((pyodide.FS.mkdirTree("/p" + index), "/p" + index), folder);
 pyodide.runPython(`import sys; sys.path[:0] = ["/here", ${packages.map((_, index) => `"/p${index}"`).join(", ")}]`);
 pyodide.runPython(process.argv[4]);
-console.log(["year", "three", "carried"].map((name) => pyodide.globals.get(name)).join(" "));
+console.log(["year", "three", "carried", "bare"].map((name) => pyodide.globals.get(name)).join(" "));
 """
 
 
@@ -53,13 +61,13 @@ def main() -> None:
     told = parser.parse_args()
     found: dict[str, float] = {}
     exec(A_YEAR, found)  # noqa: S102  (the same text runs in Pyodide)
-    tell("CPython", found["year"], found["three"], found["carried"])
+    tell("CPython", found["year"], found["three"], found["carried"], found["bare"])
     if told.browser:
         tell("Pyodide", *in_pyodide())
 
 
-def tell(where: str, year: float, three: float, carried: float) -> None:
-    print(f"{where}: a year of steps {year:.3f} s; three days answered {three:.3f} s; what carries it through {carried:.3f} s")
+def tell(where: str, year: float, three: float, carried: float, bare: float) -> None:
+    print(f"{where}: a year of steps {year:.3f} s, {year / bare:.2f} of ten million bare additions ({bare:.3f} s); three days answered {three:.3f} s; what carries it through {carried:.3f} s")
 
 
 def in_pyodide() -> list[float]:
@@ -72,7 +80,7 @@ def in_pyodide() -> list[float]:
         ran = subprocess.run(["node", script, ROOT, folders, A_YEAR], cwd=ROOT / "site", capture_output=True, text=True, check=True)
     finally:
         script.unlink()
-    return [float(number) for number in ran.stdout.split()[-3:]]
+    return [float(number) for number in ran.stdout.split()[-4:]]
 
 
 if __name__ == "__main__":

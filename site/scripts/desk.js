@@ -65,17 +65,18 @@ export class Desk {
    * before the last change, or else the example stands in; nothing is thrown away.
    * @param {string} what
    * @param {Form} form
+   * @param {{ sure?: boolean }} [more]  sure: no later question overtakes it, and it overtakes none
    * @returns {Promise<Reply | null>}
    */
-  async ask(what, form) {
-    const reply = await this.#python.ask(what, form, { rig: this.document });
+  async ask(what, form, more = {}) {
+    const reply = await this.#python.ask(what, form, { ...more, rig: this.document });
     if (!reply?.damaged || !this.rig) return reply;
     const { before } = this.rig;
     const mended = before !== undefined && before !== this.rig.document;
     say("rig-problem", mended ? "damaged" : "lost", { reason: reply.problem ?? "" });
     offerFile("rig-as-stored", this.rig.document);
     this.rig = mended ? { ...this.rig, document: before } : undefined;
-    return this.ask(what, form);
+    return this.ask(what, form, more);
   }
 
   /**

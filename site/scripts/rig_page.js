@@ -1,5 +1,6 @@
 // The page of the rig: which rigs are here, the facts of the one in use part by part, and passing it on.
-import { textsOf, usualTerms, watchFacts } from "./fields.js";
+import { usualTerms } from "./fields.js";
+import { PartForm } from "./part_form.js";
 import { byId, place } from "./pieces.js";
 import { allRigs, onOtherTab, use } from "./rigs.js";
 import { say } from "./state.js";
@@ -9,6 +10,7 @@ import { say } from "./state.js";
 export class RigPage {
   #python;
   #desk;
+  #part;
   /** @type {string | undefined} a document that was read and not yet kept */ #taken;
   /** @type {string[]} those read of several codes */ #codes = [];
 
@@ -19,16 +21,13 @@ export class RigPage {
   constructor(python, desk) {
     this.#python = python;
     this.#desk = desk;
-    const part = /** @type {HTMLFormElement} */ (byId("part"));
-    watchFacts(part, (path, text) => this.#change(path, text));
-    byId("facts").addEventListener("click", (event) => this.#tapped(event));
+    this.#part = new PartForm(desk, (path) => this.#changed(path));
     byId("main").addEventListener("click", (event) => this.#act(event));
     byId("rig-undo").addEventListener("click", () => this.#undo());
     byId("rig-file").addEventListener("change", () => this.#readFile());
     byId("rig-picture").addEventListener("change", () => this.#readPictures());
     byId("rig-text").addEventListener("change", () => this.#read(/** @type {HTMLInputElement} */ (byId("rig-text")).value));
     byId("rig-take").addEventListener("click", () => this.#take());
-    addEventListener("popstate", () => this.#showPart());
     onOtherTab(() => desk.open().then(() => this.#show()));
     this.#show();
     // A link with a rig in it was opened. It stays in this browser: what follows a # is sent to nobody.
@@ -40,7 +39,7 @@ export class RigPage {
     for (const id of ["facts", "rig-acts"]) byId(id).hidden = !rig;
     byId("passing").hidden = false;
     await this.#listRigs();
-    await this.#showPart();
+    await this.#part.show();
   }
 
   async #listRigs() {
@@ -67,50 +66,10 @@ export class RigPage {
     return entry;
   }
 
-  /** The part that the address names. */
-  async #showPart() {
-    if (!this.#desk.rig) return;
-    const reply = await this.#desk.ask("part", { ...usualTerms(), part: textsOf(location).part ?? "" });
-    if (reply?.html) place(reply.html);
-    else if (reply?.problem && location.search) this.#goTo("");
-  }
-
-  /** @param {string} part */
-  #goTo(part) {
-    history.pushState(null, "", part ? `?part=${part}` : location.pathname);
-    return this.#showPart();
-  }
-
-  /**
-   * @param {string} path
-   * @param {string} text
-   */
-  async #change(path, text) {
-    const reply = await this.#desk.change("fact", { ...usualTerms(), path, text });
-    if (reply?.html) place(reply.html);
-    if (!reply?.rig) return;
+  /** @param {string} path */
+  #changed(path) {
     this.#done("kept");
-    if (path.endsWith("name")) this.#listRigs();
-  }
-
-  /** @param {MouseEvent} event */
-  async #tapped(event) {
-    const target = /** @type {HTMLElement} */ (event.target);
-    const link = target.closest("a");
-    if (link?.getAttribute("href")?.startsWith("?")) {
-      event.preventDefault();
-      await this.#goTo(textsOf(new URL(link.href)).part ?? "");
-      return byId("facts").scrollIntoView();
-    }
-    const { ask, part = "" } = target.closest("button")?.dataset ?? {};
-    if (!ask) return;
-    const reply = await this.#desk.change(ask, { ...usualTerms(), part });
-    if (reply?.problem) return void (byId("rig-problem").textContent = reply.problem);
-    if (!reply?.html) return;
-    history.pushState(null, "", `?part=${reply.part}`);
-    place(reply.html);
-    byId("rig-undo").hidden = false;
-    byId("facts").scrollIntoView();
+    if (path.endsWith("name") || !path) this.#listRigs();
   }
 
   async #undo() {

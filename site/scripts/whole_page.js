@@ -1,6 +1,7 @@
 // A page about the whole rig in use: its walk-round, its day. A change that the page proposes is made in the rig on one
 // tap, and the page asked again.
 import { usualTerms } from "./fields.js";
+import { PartForm } from "./part_form.js";
 import { byId, place } from "./pieces.js";
 import { onOtherTab } from "./rigs.js";
 import { say } from "./state.js";
@@ -8,6 +9,7 @@ import { say } from "./state.js";
 export class WholePage {
   #desk;
   #what;
+  /** @type {PartForm | undefined} where the page can change what it rests on */ #part;
 
   /**
    * @param {import("./desk.js").Desk} desk
@@ -19,6 +21,11 @@ export class WholePage {
     byId("main").addEventListener("click", (event) => this.#tapped(event));
     byId("rig-undo").addEventListener("click", () => this.#undo());
     onOtherTab(() => desk.open().then(() => this.#ask()));
+    if (byId("part")) {
+      byId("facts").hidden = false;
+      this.#part = new PartForm(desk, () => this.#changed());
+      this.#part.show();
+    }
     // As it came, the page shows the example's, in the usual units and by the usual rules.
     if (desk.rig || Object.keys(usualTerms()).length) this.#ask();
   }
@@ -49,6 +56,14 @@ export class WholePage {
   async #undo() {
     await this.#desk.undo();
     say("rig-done", "undone");
+    this.#part?.show();
+    this.#ask();
+  }
+
+  /** A fact was changed on this page: in the rig in use, or in the example for as long as the page is open. */
+  #changed() {
+    say("rig-done", this.#desk.rig ? "kept" : "tried");
+    byId("rig-undo").hidden = !this.#desk.rig?.before;
     this.#ask();
   }
 }
