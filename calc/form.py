@@ -162,10 +162,17 @@ def as_fact(asked: Asked, name: str) -> Quantity | str | None:
 def _place_for(asked: Asked, rig: Rig, name: str) -> bool:
     """Whether the rig has a place for it: a fact, of a thing that is there, and not a count of things."""
     fact = asked.kind.asks[name].fact
-    if not fact or fact.endswith(".#") or fact in WORKED_OUT:
+    if not fact or fact.endswith(".#") or fact in WORKED_OUT or _says_half(asked.kind, name):
         return False
     path = rig.path_of(fact, asked.things)
     return path is not None and (path.count(".") == 1 or int(path.split(".")[1]) < rig.count(path.split(".")[0]))
+
+
+def _says_half(kind: type[Check], name: str) -> bool:
+    """Whether a choice is one side of a fact that another choice says as well: amps without the colour of a connector."""
+    spec = kind.asks[name]
+    shared = [other for other in kind.asks.values() if other.fact == spec.fact]
+    return isinstance(spec, Pick) and bool(spec.means) and len(shared) > 1
 
 
 def _is_asked(check: Check, name: str, unsettled: set[str]) -> bool:

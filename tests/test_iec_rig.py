@@ -7,9 +7,10 @@ from planted_faults import FEN, sound
 
 from calc.board import Row, board
 from calc.check import IEC, NEC
+from calc.checks.choose.outlet import Outlet
 from calc.checks.protect.breaker_for_circuit import BreakerForCircuit
 from calc.checks.wire.wire_for_run import WireForRun
-from calc.form import fill
+from calc.form import fill, to_keep
 from calc.quantity import Quantity
 from calc.rig import Known, Rig
 from calc.units import A, degC, wires
@@ -77,3 +78,12 @@ def test_under_the_us_rules_a_breaker_that_says_nothing_is_inverse_time_but_a_kn
     assert said_nothing.origins["device"].startswith("assumed")
     european = wire({**size, "cables.1.lay": "raceway or cable"}, BreakerForCircuit, NEC)
     assert "device" not in european.origins and "device" in [missing.name for missing in european.answer().missing]
+
+
+def test_a_connector_answers_from_the_rig_and_half_of_it_is_not_kept_as_the_whole() -> None:
+    """A blue 32 A socket is a colour and amps; 63 A typed beside another colour must not become a blue 63 A socket."""
+    answered = fill(Outlet, {}, sound(FEN), IEC, 2)
+    assert answered.answer().verdict == "go" and answered.check is not None
+    assert (answered.check.connector, answered.check.connector_rating) == ("blue", "32 A")
+    typed = fill(Outlet, {"connector": "red", "connector_rating": "63 A", "wanted": "10 A"}, sound(FEN), IEC, 2)
+    assert to_keep(typed, sound(FEN)) == ["wanted"]
