@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import math
 
+import numpy as np
 import pytest
 from test_published import ask, number, verdict_on
 
@@ -667,3 +668,52 @@ def test_the_circles_are_those_that_driving_round_settles_on(kind: str) -> None:
     )
     expected = (along if kind.startswith("trailer") else rear) / curve
     assert number(answer, "rig_circle", u.m) == pytest.approx(expected, abs=1e-6)
+
+
+# --- the hitch, braking downhill -----------------------------------------------------------------------------------------
+
+
+@pytest.mark.parametrize("brake", ["none", "overrun brake"])
+@pytest.mark.parametrize(("braking", "grade"), [(3.0, 0.0), (5.0, 0.08), (2.0, 0.2)])
+@pytest.mark.parametrize("height", [300.0, 450.0, 900.0])
+def test_the_hitch_braking_downhill_is_the_equilibrium_of_the_free_body(brake: str, braking: float, grade: float, height: float) -> None:
+    """D'Alembert's principle: forces along and across the slope and moments about the axle, solved as three equations
+    by NumPy. What the page tells at most is the case that its brake is meant for; at least, that of the hitch alone."""
+    mass, tongue, drawbar, hitch = 395.0, 36.0, 2.4, 0.45
+    lean = math.atan(grade)
+    ahead = tongue / mass * drawbar  # of the axle, so that on the level and at rest 36 kg are on the hitch
+    on = mass * (braking + G * math.sin(lean))  # forward at the middle; down across the slope: mass·G·cos
+
+    def on_the_hitch(held_back_at: float) -> float:
+        """kg; held back at the hitch's height, or by its own wheels at the ground."""
+        down = mass * G * math.cos(lean)
+        # What holds it back, what lifts the hitch, what lifts the axle: forces along, forces across, moments about the
+        # axle's line on the ground.
+        forces = np.array([[1, 0, 0], [0, 1, 1], [held_back_at, drawbar, 0]])
+        return float(np.linalg.solve(forces, np.array([on, down, down * ahead + on * height / 1000]))[1]) / G
+
+    typed = {"brake": brake, "braking": f"{braking}", "grade": f"{100 * grade}", "cg_height": f"{height} mm"}
+    found = ask(
+        "roll/tow", kind="trailer, single axle", mass="395 kg", tongue="36 kg", tongue_rating="75 kg", drawbar="2400 mm",
+        hitch_height="450 mm", **typed,
+    )  # fmt: skip
+    assert number(found, "hitch_push", u.N) == pytest.approx(on, rel=1e-9)
+    assert number(found, "hitch_least", u.kg) == pytest.approx(on_the_hitch(hitch), rel=1e-9)
+    most = on_the_hitch(0 if brake == "overrun brake" else hitch)
+    # At most, the level's 36 kg count whole: a slope takes a little off them.
+    assert number(found, "hitch_braking", u.kg) == pytest.approx(most + tongue * (1 - math.cos(lean)), rel=1e-9)
+
+
+def test_a_low_middle_on_a_high_hitch_lifts_it_and_is_no_go() -> None:
+    """5 kg on the hitch, the middle 0.3 m below it: 400 kg braked at 6 m/s² take 400·6·0.3/2/9.80665 = 36.7 kg off."""
+    found = ask(
+        "roll/tow", kind="trailer, single axle", mass="400 kg", tongue="5 kg", tongue_rating="75 kg", drawbar="2 m", hitch_height="600 mm",
+        cg_height="300 mm", braking="6", grade="0", brake="none", vehicle="1500 kg", tow_rating="750 kg", power="60 kW", energy="40 kWh",
+    )  # fmt: skip
+    assert number(found, "hitch_least", u.kg) == pytest.approx(5 - 400 * 6 * 0.3 / 2 / G)
+    assert found.verdict == NO and "lifts the vehicle's rear wheels" in found.say
+
+
+def test_four_wheels_carry_themselves_and_tell_their_push_alone() -> None:
+    found = ask("roll/tow", kind="wagon, four wheels, steered by the drawbar", mass="251 kg", braking="3", grade="0")
+    assert number(found, "hitch_push", u.N) == pytest.approx(753) and "hitch_braking" not in found.results
