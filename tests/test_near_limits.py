@@ -99,6 +99,8 @@ CASES = (
     # wire/battery-cable, nec
     ("wire/battery-cable", "nec", {"load": "amps known", "amps": "140", "size": "2/0 AWG", "ambient": "30 °C", "length": "2 ft", "terminals": "75 °C", "insulation": "90 °C"}, ("tight",), "1.25 · 140=175"),
     ("wire/battery-cable", "nec", {"load": "amps known", "amps": "140.1", "size": "2/0 AWG", "ambient": "30 °C", "length": "2 ft", "terminals": "75 °C", "insulation": "90 °C"}, ("no",), "175.1>175"),
+    ("wire/battery-cable", "iec", {"load": "amps known", "amps": "250", "size": "50 mm2", "method": "C", "insulation": "PVC 70 °C", "terminals": "70 °C", "ambient": "30 °C", "length": "1 m", "parallel": "2"}, ("no",), "523.7: two pairs are two circuits, 168 · .8=134 < 125 · 1.22"),
+    ("wire/battery-cable", "iec", {"load": "amps known", "amps": "215", "size": "50 mm2", "method": "C", "insulation": "PVC 70 °C", "terminals": "70 °C", "ambient": "30 °C", "length": "1 m", "parallel": "2"}, ALLOWED, "168 · .8=134 > 107.5 · 1.22"),
     # protect/battery-fuse, nec
     ("protect/battery-fuse", "nec", {"load": "amps known", "amps": "100", "size": "2/0 AWG", "rating": "125", "ambient": "30 °C", "dc_volts": "58", "highest_volts": "58.4", "short_known": "stated by the maker", "short_stated": "5000", "interrupting": "20000"}, ("no",), "240.60/110.4: 58 V dc < 58.4 V"),
     ("protect/battery-fuse", "nec", {"load": "amps known", "amps": "100.5", "size": "2/0 AWG", "rating": "125", "ambient": "30 °C", "dc_volts": "125", "highest_volts": "58.4", "short_known": "stated by the maker", "short_stated": "5000", "interrupting": "20000"}, ("no",), "215.3: 125.6>125"),

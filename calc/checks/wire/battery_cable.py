@@ -30,7 +30,7 @@ from calc.laws import battery_cable as law
 from calc.laws import conductor as us
 from calc.laws import conductor_iec as iec
 from calc.laws.inverter import power_from_bank
-from calc.quantity import OutsideValidity, Quantity, Statement, constant, limit, need
+from calc.quantity import OutsideValidity, Quantity, Statement, constant, limit, need, step
 from calc.sources import CFR_33_183, COMMON_PRACTICE, FROM_MEMORY, IEC_60364_5_52, NEC_2023, Source
 from calc.tables import table
 from calc.units import A, V, W, degC, ft, one, percent, wires
@@ -160,11 +160,19 @@ class BatteryCable(Check):
     def _ampacity(self, size: str) -> tuple[Quantity, Quantity]:
         """What the lugs carry, and what the insulation stands as laid."""
         if self.rules == IEC:
-            laid = iec.capacity(size, us.COPPER, self.insulation, self.method, "2", self.ambient, self.circuits)
+            laid = iec.capacity(size, us.COPPER, self.insulation, self.method, "2", self.ambient, self._together())
             return iec.usable(laid, size, us.COPPER, self.method, "2", self.terminals), laid
         if self.judged_by == BY_THE_BOAT_RULE:
             return law.by_the_boat_rule(size, self.insulation, self.terminals, self.ambient)
         return law.by_the_code(size, self.lay, self.insulation, self.terminals, self.ambient, self.parallel)
+
+    def _together(self) -> Quantity:
+        """Circuits that warm one another: each pair of cables that share a current counts as one."""
+        if (self.parallel <= 1 * wires).holds:
+            return self.circuits
+        place = IEC_60364_5_52.at("523.7 and Table B.52.17", FROM_MEMORY)
+        together = self.circuits * self.parallel / (1 * wires)
+        return step("N_g", "Circuits run together, each pair of these cables counted", together, wires, place)
 
     def _resistance(self) -> Quantity:
         if self.rules == IEC:
