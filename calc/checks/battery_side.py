@@ -138,5 +138,9 @@ def method(**more: Any) -> Any:
     return pick_fact("cables.method", "B2", {IEC: iec.METHODS}, habit=True, **more)
 
 
+def carrying(**more: Any) -> Any:
+    return ask_fact("n", "cables.carrying", 2 * wires, rules=(NEC,), habit=True, **more)
+
+
 def circuits(**more: Any) -> Any:
     return ask_fact("N", "cables.grouped", 1 * wires, rules=(IEC,), habit=True, **more)

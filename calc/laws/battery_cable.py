@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from calc.laws import conductor as us
-from calc.quantity import OutsideValidity, Quantity, choose, constant, limit, smallest, step
+from calc.quantity import OutsideValidity, Quantity, choose, constant, largest, limit, smallest, step
 from calc.sources import CFR_33_183, NEC_2023
 from calc.tables import table
 from calc.units import A, degC, one, wires
@@ -13,11 +13,14 @@ CODE_COLUMNS = {"60 °C": "60 °C", "75 °C": "75 °C", "90 °C": "90 °C", "105
 
 
 def by_the_code(
-    size: str, lay: str, insulation: str, terminals: str, ambient: Quantity, each_pole: Quantity
+    size: str, lay: str, insulation: str, terminals: str, ambient: Quantity, each_pole: Quantity, carrying: Quantity
 ) -> tuple[Quantity, Quantity]:
-    """What the lugs may carry and what the insulation stands as laid [A], of one cable, by the wiring code."""
+    """What the lugs may carry and what the insulation stands as laid [A], of one cable, by the wiring code.
+
+    carrying: all that lie together and carry current; no fewer than the cables of both poles.
+    """
     column = CODE_COLUMNS[insulation]
-    beside = step("n", "Cables carrying current side by side, both poles", 2 * each_pole, wires)
+    beside = step("n_b", "Cables carrying current side by side", largest(2 * each_pole, carrying), wires)
     lugs = us.terminal_ampacity(size, us.COPPER, column, terminals)
     return lugs, us.corrected_ampacity(size, us.COPPER, lay, column, ambient, beside)
 

@@ -114,6 +114,7 @@ class BatteryFuse(Check):
     lay: str = side.lay()
     method: str = side.method()
     circuits: Quantity = side.circuits()
+    carrying: Quantity = side.carrying()
 
     def solve(self) -> Answer:
         short = self._short()
@@ -217,7 +218,7 @@ class BatteryFuse(Check):
             most = iec.capacity_for_device(iz, "gG fuse", self.rating)
             return most, most
         lugs, corrected = cable.by_the_code(
-            self.size, self.lay, self.insulation, self.terminals, self.ambient, 1 * wires
+            self.size, self.lay, self.insulation, self.terminals, self.ambient, 1 * wires, self.carrying
         )
         usable = us.usable_ampacity(lugs, corrected)
         return usable, cable.largest_fuse(usable, self._up(usable))

@@ -76,6 +76,7 @@ class BatteryCable(Check):
     lay: str = side.lay()
     method: str = side.method()
     circuits: Quantity = side.circuits()
+    carrying: Quantity = side.carrying()
     insulation: str = side.insulation()
     terminals: str = side.terminals()
     ambient: Quantity = side.ambient()
@@ -164,7 +165,9 @@ class BatteryCable(Check):
             return iec.usable(laid, size, us.COPPER, self.method, "2", self.terminals), laid
         if self.judged_by == BY_THE_BOAT_RULE:
             return law.by_the_boat_rule(size, self.insulation, self.terminals, self.ambient)
-        return law.by_the_code(size, self.lay, self.insulation, self.terminals, self.ambient, self.parallel)
+        return law.by_the_code(
+            size, self.lay, self.insulation, self.terminals, self.ambient, self.parallel, self.carrying
+        )
 
     def _together(self) -> Quantity:
         """Circuits that warm one another: each pair of cables that share a current counts as one."""
