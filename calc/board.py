@@ -12,6 +12,7 @@ from calc.check import GO, NEC, NO, NOT_KNOWN, TIGHT, TOLD, Answer, Check
 from calc.facts import paths_behind
 from calc.form import Asked, fill, subjects
 from calc.quantity import Quantity
+from calc.readings import MEASURED
 from calc.rig import Known, Rig, example_rig
 
 _WORST_FIRST = (NO, TIGHT, NOT_KNOWN, GO, TOLD)
@@ -54,6 +55,11 @@ class Row:
     @cached_property
     def urgency(self) -> tuple[int, int]:
         return _WORST_FIRST.index(self.answer.verdict), len(self.answer.missing)
+
+    @property
+    def measured(self) -> list[str]:
+        """The days on which numbers behind this row were measured, each as `measured on 2025-05-17`."""
+        return sorted({origin for origin in self.asked.origins.values() if origin.startswith(MEASURED)})
 
     @property
     def needs_attention(self) -> bool:

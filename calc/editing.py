@@ -13,6 +13,7 @@ from collections.abc import Mapping
 from calc.asks import Ask, Pick
 from calc.facts import FACTS, ONE_OF, Fact, fact_at
 from calc.form import field_unit, good_example, shown_text
+from calc.measurable import TAKEN_OF
 from calc.opening import LONGEST_NAME, MOST_THINGS, name_in
 from calc.printing import NBSP, printed
 from calc.quantity import Quantity
@@ -177,13 +178,21 @@ def _referring(facts: Mapping[str, Known], group: str, renamed: Mapping[str, str
     """The facts, those that refer to a thing of this list under its new name."""
     found = dict(facts)
     for path, known in facts.items():
-        if fact_at(path).refers_to != group:
+        if _list_behind(facts, path) != group:
             continue
         if isinstance(known, str):
             found[path] = renamed.get(known, known)
         elif isinstance(known, tuple):
             found[path] = tuple(renamed.get(name, name) for name in known)
     return found
+
+
+def _list_behind(facts: Mapping[str, Known], path: str) -> str:
+    """The list of whose things a fact names one; of which list a reading's is, what was read decides."""
+    if not path.startswith("readings."):
+        return fact_at(path).refers_to
+    start, _, name = path.rpartition(".")
+    return TAKEN_OF.get(str(facts.get(f"{start}.what")), "") if name == "of" else ""
 
 
 def _in_order(facts: Mapping[str, Known]) -> dict[str, Known]:
@@ -219,16 +228,35 @@ def copied(rig: Rig, group: str, place: int) -> Rig:
 
 
 def removed(rig: Rig, group: str, place: int) -> Rig:
-    """The rig without a thing; what referred to it refers to nothing."""
+    """The rig without a thing; what referred to it refers to nothing, and what was read of it goes with it: a new
+    thing of the same name has not been measured."""
     gone = rig.facts.get(f"{group}.{place}.name")
-    facts: dict[str, Known] = {}
-    for path, known in rig.facts.items():
+    rig = Rig(rig.name, _closed_up(rig.facts, group, {place}))
+    if not isinstance(gone, str):
+        return Rig(rig.name, _in_order(rig.facts))
+    read_of_it = {
+        number
+        for number in range(rig.count("readings"))
+        if rig.facts.get(f"readings.{number}.of") == gone and _list_behind(rig.facts, f"readings.{number}.of") == group
+    }
+    return Rig(rig.name, _in_order(_without(_closed_up(rig.facts, "readings", read_of_it), group, gone)))
+
+
+def without_reading(rig: Rig, place: int) -> Rig:
+    """The rig without one reading of its log."""
+    return Rig(rig.name, _in_order(_closed_up(rig.facts, "readings", {place})))
+
+
+def _closed_up(facts: Mapping[str, Known], group: str, gone: set[int]) -> dict[str, Known]:
+    """The facts without some things of a list, those behind them moved up."""
+    found: dict[str, Known] = {}
+    for path, known in facts.items():
         start, *number, name = path.split(".")
         if start != group or not number:
-            facts[path] = known
-        elif int(number[0]) != place:
-            facts[f"{group}.{int(number[0]) - (int(number[0]) > place)}.{name}"] = known
-    return Rig(rig.name, _in_order(_without(facts, group, gone) if isinstance(gone, str) else facts))
+            found[path] = known
+        elif int(number[0]) not in gone:
+            found[f"{group}.{int(number[0]) - sum(place < int(number[0]) for place in gone)}.{name}"] = known
+    return found
 
 
 def _without(facts: Mapping[str, Known], group: str, gone: str) -> dict[str, Known]:

@@ -1,7 +1,7 @@
 """What can be measured on a rig: each with its range and how to take it, in the words under which it is noted.
 
-The readings of one test are noted with the same time and belong together. Some stand for a fact of the rig: a test has
-worked them out, and the measured value takes the place of the one that was stated or assumed.
+The readings of one test follow one another within the time that it takes, and belong together. Some stand for a fact of
+the rig: a test has worked them out, and the measured value takes the place of the one that was stated or assumed.
 """
 
 from __future__ import annotations
@@ -146,6 +146,24 @@ _WHEELS = (
 )
 
 MEASURABLE: Mapping[str, Fact] = dict((*_BANK, *_JOINTS, *_INVERTER, *_OUTLETS, *_WARMTH, *_WHEELS))
+
+# Of what list of the rig a thing is that is read: its name stands with the reading. All else is read of the rig as a whole.
+TAKEN_OF: Mapping[str, str] = {
+    "millivolts across the joint": "cables",
+    "millivolts across its twin": "cables",
+    "amps through the joint": "cables",
+    "volts hot to neutral": "cables",
+    "volts neutral to ground": "cables",
+    "volts hot to ground": "cables",
+    "amps on the circuit": "cables",
+    "volts where the cord begins": "loads",
+    "volts where the cord ends": "loads",
+    "amps in the cord": "loads",
+}
+
+# How many minutes a test may take from its first reading to its last: what is read later belongs to another one.
+USUAL_MINUTES = 60
+TEST_MINUTES: Mapping[str, int] = dict.fromkeys((what for what, _ in _WARMTH), 16 * USUAL_MINUTES)
 
 # What a test works out, and the fact whose place it takes.
 STANDS_FOR: Mapping[str, str] = {

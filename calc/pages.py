@@ -14,6 +14,8 @@ from calc.faults import WAYS
 from calc.filling import filled
 from calc.handover import sheet
 from calc.labels import labels
+from calc.log_meaning import meaning
+from calc.logbook import by_question, entry, newest_first
 from calc.measurable import MEASURABLE
 from calc.power_up import GATES, LOAD_TEST, STOP, Gate
 from calc.procedures import CHECKLISTS
@@ -21,6 +23,22 @@ from calc.rig import Rig, example_rig
 from calc.symptoms import SYMPTOMS
 
 Values = dict[str, Any]
+# What a page says of itself: which reading it is about to note, since when its timer runs.
+Texts = Mapping[str, str]
+
+
+def readings(rig: Rig | None, rules: str, form: Texts) -> Values:
+    """The log: the control, what the last test of the kind means, and what was noted."""
+    whole = rig or example_rig()
+    noting = entry(rig, form)
+    return {
+        "rig_name": whole.name,
+        "entry": noting,
+        "tests": by_question(),
+        "meaning": meaning(whole, noting.what, noting.of, rules),
+        "noted": newest_first(whole),
+        "cautions": [QUALIFIED, BANK_ARC],
+    }
 
 
 def fault_finder() -> Values:
@@ -88,25 +106,30 @@ class Page:
     """A template and what it needs. pieces: which of its hosts another rig fills anew, each with its own template."""
 
     template: str
-    values: Callable[[Rig | None, str], Values]
+    values: Callable[[Rig | None, str, Texts], Values]
     pieces: Mapping[str, str] = field(default_factory=dict)
 
-    def told(self, rig: Rig | None, rules: str = NEC) -> Values:
+    def told(self, rig: Rig | None, rules: str = NEC, form: Texts = {}) -> Values:  # noqa: B006  (only read)
         """What the template needs, for a rig; without one, for the example."""
-        return {"pieces": self.pieces, "example": rig is None, **self.values(rig, rules)}
+        return {"pieces": self.pieces, "example": rig is None, **self.values(rig, rules, form)}
 
 
 PAGES: Mapping[str, Page] = {
-    "fault-finder/": Page("fault_finder.html", lambda rig, rules: fault_finder()),
+    "fault-finder/": Page("fault_finder.html", lambda rig, rules, form: fault_finder()),
+    "readings/": Page(
+        "readings.html",
+        readings,
+        {"entry": "readings_entry.html", "meaning": "readings_meaning.html", "noted": "readings_noted.html"},
+    ),
     "first-power-up/": Page(
         "first_power_up.html",
-        lambda rig, rules: first_power_up(rig),
+        lambda rig, rules, form: first_power_up(rig),
         {"of-rig": "first_power_up_gates.html", "load": "first_power_up_load.html"},
     ),
-    "hand-over/": Page("hand_over.html", hand_over, {"of-rig": "hand_over_piece.html"}),
-    "hand-over/labels/": Page("labels.html", label_sheet, {"of-rig": "labels_piece.html"}),
+    "hand-over/": Page("hand_over.html", lambda rig, rules, form: hand_over(rig, rules), {"of-rig": "hand_over_piece.html"}),
+    "hand-over/labels/": Page("labels.html", lambda rig, rules, form: label_sheet(rig, rules), {"of-rig": "labels_piece.html"}),
     "hand-over/checklists/": Page(
-        "checklists.html", lambda rig, rules: checklists(rig), {"of-rig": "checklists_piece.html"}
+        "checklists.html", lambda rig, rules, form: checklists(rig), {"of-rig": "checklists_piece.html"}
     ),
-    "hand-over/parts/": Page("parts.html", lambda rig, rules: parts(rig), {"of-rig": "parts_piece.html"}),
+    "hand-over/parts/": Page("parts.html", lambda rig, rules, form: parts(rig), {"of-rig": "parts_piece.html"}),
 }

@@ -1,7 +1,7 @@
 """The log of what was measured on a rig: which readings make one test, and which facts they stand behind.
 
 A reading says what was read, of which thing, the value, when, and a note. The time is given by whoever notes it; the
-readings of one test are noted with the same time. A measured value that takes the place of a fact stands in both: in
+readings of one test follow one another within the time that it takes, and none of them is taken twice. A measured value that takes the place of a fact stands in both: in
 the fact, where every question finds it, and in the log, which says on what day it was measured.
 """
 
@@ -11,12 +11,14 @@ import math
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 
+from calc.clock import minutes_of
 from calc.facts import fact_at
-from calc.measurable import STANDS_FOR
+from calc.measurable import STANDS_FOR, TEST_MINUTES, USUAL_MINUTES
 from calc.printing import number_text
 from calc.quantity import Quantity
 from calc.rig import Known, Rig
 
+MEASURED = "measured on"
 _SAME = 1e-9
 # Asked of every fact of every question: most facts are of no kind that is ever measured.
 _MEASURABLE = frozenset(STANDS_FOR.values())
@@ -39,10 +41,15 @@ class Reading:
 
 def log(rig: Rig) -> list[Reading]:
     """All readings, the oldest first; of one time, in the order in which they were noted."""
+    return [reading for _, reading in with_places(rig)]
+
+
+def with_places(rig: Rig) -> list[tuple[int, Reading]]:
+    """All readings as `log` has them, each with its place in the rig's list."""
     if "log" not in rig.worked:
-        found = (_reading(rig, index) for index in range(rig.count("readings")))
-        rig.worked["log"] = sorted((reading for reading in found if reading), key=lambda reading: reading.when)
-    kept: list[Reading] = rig.worked["log"]
+        found = ((place, _reading(rig, place)) for place in range(rig.count("readings")))
+        rig.worked["log"] = sorted(((place, one) for place, one in found if one), key=lambda found: found[1].when)
+    kept: list[tuple[int, Reading]] = rig.worked["log"]
     return kept
 
 
@@ -69,11 +76,32 @@ def noted(rig: Rig, reading: Reading) -> Rig:
 def latest_test(rig: Rig, whats: Iterable[str], of: str) -> dict[str, Reading]:
     """The readings of the last test that took any of these, of this thing.
 
-    Never of two tests: the volts of spring say nothing about the amps of autumn.
+    Never of two tests: the volts of spring say nothing about the amps of autumn, and what is read again after the
+    mending begins a test of its own.
     """
     asked = set(whats)
-    taken = [reading for reading in log(rig) if reading.what in asked and reading.of == of]
-    return {reading.what: reading for reading in taken if reading.when == taken[-1].when}
+    test: dict[str, Reading] = {}
+    for reading in log(rig):
+        if reading.what in asked and reading.of == of:
+            first = next(iter(test.values()), reading)
+            test = test if reading.what not in test and of_one_test(first, reading) else {}
+            test[reading.what] = reading
+    return test
+
+
+def of_one_test(first: Reading, later: Reading) -> bool:
+    """Whether the later follows the first within the time that such a test takes; what has only a day, on one day."""
+    began, taken = _minute(first.when), _minute(later.when)
+    if began is None or taken is None:
+        return first.when == later.when
+    return 0 <= taken - began <= TEST_MINUTES.get(first.what, USUAL_MINUTES)
+
+
+def _minute(when: str) -> int | None:
+    """A day with its time as minutes, to be told apart; between two months lies a gap, never an overlap."""
+    day, with_time, clock = when.partition("T")
+    year, month, number = day.split("-")
+    return ((int(year) * 12 + int(month)) * 31 + int(number)) * 24 * 60 + minutes_of(clock[:5]) if with_time else None
 
 
 # --- facts that were measured --------------------------------------------------------------------------------------
@@ -95,7 +123,7 @@ def measured(rig: Rig, path: str) -> Reading | None:
 
 def origin(reading: Reading) -> str:
     """Where a number comes from, for the page: `measured on 2025-05-17`."""
-    return f"measured on {reading.day}"
+    return f"{MEASURED} {reading.day}"
 
 
 def worked_out(measures: Mapping[str, str], results: Mapping[str, object], when: str) -> list[Reading]:

@@ -456,12 +456,12 @@ class Renderer:
         """Pieces from a template of the site's."""
         return self._render(name, **values)
 
-    def page_pieces(self, address: str, rig: Rig | None, rules: str = NEC) -> str:
+    def page_pieces(self, address: str, rig: Rig | None, rules: str = NEC, form: Mapping[str, str] = {}) -> str:  # noqa: B006
         """The pieces of one of the pages beside the questions, for a rig; without one, for the example."""
         from calc.pages import PAGES
 
         page, root = PAGES[address], "../" * address.count("/")
-        return self._render("of_rig_pieces.html", root=root, **page.told(rig, rules))
+        return self._render("of_rig_pieces.html", root=root, **page.told(rig, rules, form))
 
     def walk_round_pieces(self, rig: Rig | None, rules: str = NEC) -> str:
         """The pieces of the walk-round's page for a rig; without one, for the example."""

@@ -69,7 +69,7 @@ class Desk:
 
     def page(self, address: str) -> Told:
         """One of the pages beside the questions, for this rig."""
-        return {"html": self._renderer.page_pieces(address, self._rig, self._rules)}
+        return {"html": self._renderer.page_pieces(address, self._rig, self._rules, self._form)}
 
     def day(self) -> Told:
         return {"html": self._renderer.day_pieces(day_of(self._rig))}
@@ -169,6 +169,37 @@ class Desk:
     def _listed(self, rig: Rig, key: str, done: str) -> Told:
         return {"rig": editing.text_of(rig), "html": self._part(rig, key, done), "part": key}
 
+    def note(self) -> Told:
+        """A reading as it was typed, into the log; then what it means, and what its test still wants."""
+        from calc.log_meaning import meaning
+        from calc.logbook import with_noted
+
+        try:
+            rig, reading = with_noted(self._whole, self._form)
+        except Unreadable as problem:
+            return {"html": self._renderer.render("fact_problem.html", path="value", problem=str(problem))}
+        found = meaning(rig, reading.what, reading.of, self._rules)
+        after = found.wanted[0][0] if found and found.wanted else reading.what
+        return self._logged(rig, {"what": after, "of": reading.of})
+
+    def strike(self) -> Told:
+        """One reading out of the log."""
+        from calc.logbook import struck
+
+        rig, gone = struck(self._whole, self._form)
+        return self._logged(rig, {"what": gone.reading.what, "of": gone.reading.of})
+
+    def take(self) -> Told:
+        """What a test has worked out, in the place of the fact that it stands for."""
+        from calc.log_meaning import with_taken
+
+        rig, _ = with_taken(self._whole, self._form, self._rules)
+        return self._logged(rig, {"what": self._form["what"], "of": self._form.get("of", "")})
+
+    def _logged(self, rig: Rig, about: Form) -> Told:
+        form = {**self._form, **about}
+        return {"rig": editing.text_of(rig), "html": self._renderer.page_pieces("readings/", rig, self._rules, form)}
+
     def keep(self) -> Told:
         """What was typed in a check, as facts of the rig: the named one, or all."""
         asked, rig = self._asked(), self._whole
@@ -187,8 +218,8 @@ def with_value(rig: Rig, path: str, value: Quantity | str) -> Rig:
 
 
 QUESTIONS: dict[str, Callable[[Desk], Told]] = {"walk-round": Desk.walk_round} | {
-    name: getattr(Desk, name) for name in ("board", "now", "day", "part", "start", "example", "read", "share", "proof", "fact", "facts", "add", "copy", "remove", "keep")
+    name: getattr(Desk, name) for name in ("board", "now", "day", "part", "start", "example", "read", "share", "proof", "fact", "facts", "add", "copy", "remove", "keep", "note", "strike", "take")
 }
 # The pages beside the questions that show the rig in use; named here, so that nobody waits for them who asks none.
-OF_RIG = ("first-power-up", "hand-over", "hand-over/labels", "hand-over/checklists", "hand-over/parts")
+OF_RIG = ("readings", "first-power-up", "hand-over", "hand-over/labels", "hand-over/checklists", "hand-over/parts")
 QUESTIONS |= {name: partial(Desk.page, address=f"{name}/") for name in OF_RIG}

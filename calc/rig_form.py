@@ -9,6 +9,7 @@ from functools import cached_property
 from calc.asks import NEC, Pick
 from calc.editing import START, asked_as, choices_of, names_in, shown_fact
 from calc.facts import FACTS, ONE_OF, TITLES, Fact, fact_at
+from calc.readings import measured, origin
 from calc.rendering import Field
 from calc.rig import Rig
 
@@ -19,6 +20,7 @@ class FactField(Field):
 
     fact: Fact = Fact("", "")
     choices: tuple[str, ...] = ()
+    measured: str = ""  # on what day, where it was
 
     @property
     def kind(self) -> str:
@@ -50,7 +52,9 @@ def field_of(rig: Rig, path: str) -> FactField:
     fact = fact_at(path)
     choices = choices_of(rig, fact) if fact.options or fact.refers_to else ()
     spec = asked_as(path) or _choice(fact, choices)
-    return FactField(path, spec, shown_fact(path, rig.facts.get(path)), NEC, fact=fact, choices=choices)
+    reading = measured(rig, path)
+    said = origin(reading) if reading else ""
+    return FactField(path, spec, shown_fact(path, rig.facts.get(path)), NEC, fact=fact, choices=choices, measured=said)
 
 
 def _choice(fact: Fact, choices: tuple[str, ...]) -> Pick:
@@ -114,7 +118,7 @@ class Part:
         return f"{known} of {len(self.paths)} known"
 
 
-# The log of what was measured is filled by the pages that measure; a reading is whole or none, and no form to fill in.
+# The log of what was measured has a page of its own; a reading is whole or none, and no form to fill in.
 _LOG = "readings"
 
 
@@ -131,7 +135,7 @@ def part_called(rig: Rig, key: str) -> Part:
     """The part `bank`, `loads` or `loads.0`. Raises NoSuchPart."""
     group, dot, place = key.partition(".")
     if group == _LOG:
-        raise NoSuchPart("The readings are noted on the pages that measure, and not filled in here.")
+        raise NoSuchPart("The readings are noted on their own page, and not filled in here.")
     if not dot and (group in FACTS or f"{group}[]" in FACTS):
         return Part(rig, group)
     if f"{group}[]" in FACTS and place.isdecimal() and int(place) < rig.count(group):

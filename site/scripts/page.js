@@ -44,6 +44,10 @@ if (byId("rows")) new BoardPage(desk);
 const start = byId("start");
 if (start instanceof HTMLFormElement) new StartPage(python, desk, start);
 const whole = /** @type {HTMLElement | null} */ (document.querySelector("[data-whole]"));
-if (whole) new WholePage(desk, whole.dataset.whole ?? "");
+// What only few pages have is had only there.
+if (whole) {
+  const own = byId("log-form") ? [new (await import("./noting.js")).Noting(desk)] : [];
+  new WholePage(desk, whole.dataset.whole ?? "", own);
+}
 if (byId("rigs-here")) new RigPage(python, desk);
 if (document.querySelector("[data-sense], #part")) import("./senses.js");

@@ -1,5 +1,5 @@
-// A page about the whole rig in use: its walk-round, its day. A change that the page proposes is made in the rig on one
-// tap, and the page asked again.
+// A page about the whole rig in use: its walk-round, its log, its sheet. A change that the page proposes is made in the
+// rig on one tap, and the page asked again.
 import { usualTerms } from "./fields.js";
 import { PartForm } from "./part_form.js";
 import { byId, place } from "./pieces.js";
@@ -10,32 +10,38 @@ export class WholePage {
   #desk;
   #what;
   /** @type {PartForm | undefined} where the page can change what it rests on */ #part;
+  #own;
 
   /**
    * @param {import("./desk.js").Desk} desk
    * @param {string} what  the question in calc/rig_desk.py
+   * @param {{texts?: Record<string, string>, placed: () => void}[]} own  what has its own say on this page: texts that
+   *   the question needs, and what is to be done when the page was filled anew
    */
-  constructor(desk, what) {
+  constructor(desk, what, own = []) {
     this.#desk = desk;
     this.#what = what;
+    this.#own = own;
     byId("main").addEventListener("click", (event) => this.#tapped(event));
     byId("rig-undo").addEventListener("click", () => this.#undo());
-    onOtherTab(() => desk.open().then(() => this.#ask()));
+    onOtherTab(() => desk.open().then(() => this.ask()));
     if (byId("part")) {
       byId("facts").hidden = false;
       this.#part = new PartForm(desk, () => this.#changed());
       this.#part.show();
     }
     // As it came, the page shows the example's, in the usual units and by the usual rules.
-    if (desk.rig || Object.keys(usualTerms()).length) this.#ask();
+    if (desk.rig || Object.keys(usualTerms()).length) this.ask();
   }
 
-  async #ask() {
+  async ask() {
     byId("stale").hidden = false;
     document.documentElement.classList.add("out-of-date");
-    const reply = await this.#desk.ask(this.#what, usualTerms());
+    const texts = this.#own.map((one) => one.texts);
+    const reply = await this.#desk.ask(this.#what, Object.assign(usualTerms(), ...texts));
     if (!reply?.html) return;
     place(reply.html);
+    for (const one of this.#own) one.placed();
     byId("stale").hidden = true;
     document.documentElement.classList.remove("out-of-date");
   }
@@ -49,7 +55,7 @@ export class WholePage {
     if (!reply?.rig) return;
     say("rig-done", "changed", { name: proposal.textContent ?? "" });
     byId("rig-undo").hidden = false;
-    await this.#ask();
+    await this.ask();
     byId("say").focus();
   }
 
@@ -57,13 +63,13 @@ export class WholePage {
     await this.#desk.undo();
     say("rig-done", "undone");
     this.#part?.show();
-    this.#ask();
+    this.ask();
   }
 
   /** A fact was changed on this page: in the rig in use, or in the example for as long as the page is open. */
   #changed() {
     say("rig-done", this.#desk.rig ? "kept" : "tried");
     byId("rig-undo").hidden = !this.#desk.rig?.before;
-    this.#ask();
+    this.ask();
   }
 }
