@@ -47,7 +47,7 @@ TYPES = {
 NOT_KEPT = (".png",)
 # No page fetches these by itself: the scripts are kept like all others and come from there, the pictures of screens are
 # for a browser's own words on installing.
-WHEN_ASKED = ("picture-", "decoder-", "senses-", "attitude-", "sense_words-", "noting-", "load_test-", "screens/")
+WHEN_ASKED = ("picture-", "decoder-", "senses-", "attitude-", "sense_words-", "noting-", "test_day-", "screens/")
 
 Files = dict[str, bytes]
 

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable, Mapping
 from dataclasses import astuple, dataclass, field, replace
 from typing import Any
+from zlib import crc32
 
 from calc import parts_list
 from calc.catalogue import all_checks
@@ -17,7 +18,7 @@ from calc.labels import labels
 from calc.log_meaning import meaning
 from calc.logbook import by_question, entry, newest_first
 from calc.measurable import MEASURABLE
-from calc.power_up import GATES, LOAD_TEST, STOP, Gate
+from calc.power_up import GATES, LOAD_TEST, STOP
 from calc.procedures import CHECKLISTS
 from calc.rig import Rig, example_rig
 from calc.symptoms import SYMPTOMS
@@ -45,24 +46,35 @@ def fault_finder() -> Values:
     return {"symptoms": SYMPTOMS, "ways": WAYS, "questions": {check.id: check.question for check in all_checks()}}
 
 
-def first_power_up(rig: Rig | None = None) -> Values:
+def first_power_up(rig: Rig | None = None, rules: str = NEC, form: Texts = {}) -> Values:  # noqa: B006  (only read)
+    """The gates and the load test. `began`: when its half hour began; what was noted since stands in its place."""
     whole = rig or example_rig()
     read_then = {what for moment in LOAD_TEST for what in moment.readings}
-    return {
+    began = form.get("began", "")
+    since = [one for one in newest_first(whole) if began and one.reading.when >= began]
+    return readings(rig, rules, form) | {
         "rig_name": whole.name,
         "stop": [filled(whole, rule) for rule in STOP],
-        "gates": [_gate(whole, gate) for gate in GATES],
+        "gates": [(gate, [_tickable(whole, step) for step in gate.steps]) for gate in GATES],
         "moments": [replace(moment, does=filled(whole, moment.does)) for moment in LOAD_TEST],
+        "noted": {one.reading.what: one for one in reversed(since)},
         "measurable": MEASURABLE,
-        "cautions": [QUALIFIED, BANK_ARC],
+        "filled": lambda sentence: filled(whole, sentence),
         "questions": {check.id: check.question for check in all_checks()},
         "afterwards": [check for check in all_checks() if _reads(check) & read_then],
     }
 
 
-def _gate(rig: Rig, gate: Gate) -> Gate:
-    steps = tuple(filled(rig, step) for step in gate.steps)
-    return replace(gate, steps=steps, must_see=filled(rig, gate.must_see), otherwise=filled(rig, gate.otherwise))
+@dataclass(frozen=True)
+class Tickable:
+    """A step to be ticked. key: by what its tick is kept; a step that says something new has not been done."""
+
+    key: str
+    says: str
+
+
+def _tickable(rig: Rig, step: str) -> Tickable:
+    return Tickable(f"{crc32(step.encode()):08x}", filled(rig, step))
 
 
 def _reads(check: type[Check]) -> set[str]:
@@ -123,8 +135,12 @@ PAGES: Mapping[str, Page] = {
     ),
     "first-power-up/": Page(
         "first_power_up.html",
-        lambda rig, rules, form: first_power_up(rig),
-        {"of-rig": "first_power_up_gates.html", "load": "first_power_up_load.html"},
+        first_power_up,
+        {
+            "of-rig": "first_power_up_gates.html",
+            "stop-again": "first_power_up_stop.html",
+            "load": "first_power_up_load.html",
+        },
     ),
     "hand-over/": Page("hand_over.html", lambda rig, rules, form: hand_over(rig, rules), {"of-rig": "hand_over_piece.html"}),
     "hand-over/labels/": Page("labels.html", lambda rig, rules, form: label_sheet(rig, rules), {"of-rig": "labels_piece.html"}),

@@ -46,8 +46,10 @@ if (start instanceof HTMLFormElement) new StartPage(python, desk, start);
 const whole = /** @type {HTMLElement | null} */ (document.querySelector("[data-whole]"));
 // What only few pages have is had only there.
 if (whole) {
-  const own = byId("log-form") ? [new (await import("./noting.js")).Noting(desk)] : [];
-  new WholePage(desk, whole.dataset.whole ?? "", own);
+  const noting = byId("log-form") ? new (await import("./noting.js")).Noting(desk) : undefined;
+  const day = noting && byId("timer") ? await (await import("./test_day.js")).testDay(desk, noting) : undefined;
+  const shown = new WholePage(desk, whole.dataset.whole ?? "", [day, noting].filter((one) => one !== undefined));
+  if (day) day.changed = () => shown.ask();
 }
 if (byId("rigs-here")) new RigPage(python, desk);
 if (document.querySelector("[data-sense], #part")) import("./senses.js");
