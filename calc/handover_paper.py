@@ -22,7 +22,7 @@ def as_text(sheet: Sheet) -> str:
 def as_html(rig: Rig | None, rules: str = NEC, date: str = "", version: str = "") -> str:
     """The sheet as a file of its own, in the pages' own style, to be printed or sent."""
     style = (Path(calc.__path__[0]).parent / "site" / "styles" / "look.css").read_text(encoding="utf-8")
-    return Renderer().render("hand_over_alone.html", style=style, example=False, **hand_over(rig, rules, date, version))
+    return Renderer().render("hand_over_alone.html", style=style, example=False, **hand_over(rig, rules, {"date": date, "version": version}))
 
 
 def _lines(sheet: Sheet) -> Iterator[str]:

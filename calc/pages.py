@@ -21,6 +21,7 @@ from calc.measurable import MEASURABLE
 from calc.power_up import GATES, LOAD_TEST, STOP
 from calc.procedures import CHECKLISTS
 from calc.rig import Rig, example_rig
+from calc.sharing import TooLarge, shared
 from calc.symptoms import SYMPTOMS
 
 Values = dict[str, Any]
@@ -81,9 +82,20 @@ def _reads(check: type[Check]) -> set[str]:
     return {spec.reading for spec in check.asks.values() if isinstance(spec, Ask) and spec.reading}
 
 
-def hand_over(rig: Rig | None = None, rules: str = NEC, date: str = "", version: str = "") -> Values:
+def hand_over(rig: Rig | None = None, rules: str = NEC, form: Texts = {}) -> Values:  # noqa: B006  (only read)
+    """The sheet, dated as the form says, with the rig as codes that open it at the pages' `address`."""
     words = {NO: "Do not use it", TIGHT: "Just", GO: "Yes", NOT_KNOWN: "Not known: do not use it"}
-    return {"sheet": sheet(rig, rules, date, version), "words": words, "rules_name": RULES_SAID[rules]}
+    told = sheet(rig, rules, form.get("date", ""), form.get("version", ""))
+    return {"sheet": told, "words": words, "rules_name": RULES_SAID[rules], "codes": _codes(rig, form.get("address", ""))}
+
+
+def _codes(rig: Rig | None, address: str) -> list[str]:
+    """The rig as codes, the fewest that hold it; none where no code can."""
+    try:
+        found = shared(rig or example_rig(), address, 1)
+        return [found.code(number) for number in range(1, found.count + 1)]
+    except TooLarge:
+        return []
 
 
 def label_sheet(rig: Rig | None = None, rules: str = NEC) -> Values:
@@ -142,7 +154,7 @@ PAGES: Mapping[str, Page] = {
             "load": "first_power_up_load.html",
         },
     ),
-    "hand-over/": Page("hand_over.html", lambda rig, rules, form: hand_over(rig, rules), {"of-rig": "hand_over_piece.html"}),
+    "hand-over/": Page("hand_over.html", hand_over, {"of-rig": "hand_over_piece.html", "qr": "hand_over_code.html"}),
     "hand-over/labels/": Page("labels.html", lambda rig, rules, form: label_sheet(rig, rules), {"of-rig": "labels_piece.html"}),
     "hand-over/checklists/": Page(
         "checklists.html", lambda rig, rules, form: checklists(rig), {"of-rig": "checklists_piece.html"}

@@ -13,13 +13,13 @@ import { WholePage } from "./whole_page.js";
 
 const page = document.documentElement;
 
+const today = () => new Date().toLocaleDateString("en", { day: "numeric", month: "long", year: "numeric" });
+const calculator = BUILT.folder.replace(/\W|python/g, "");
+
 /** Paper says when it was printed and what worked its answer. */
 function datePaper() {
   const printed = byId("printed");
-  if (!printed) return;
-  const date = new Date().toLocaleDateString("en", { day: "numeric", month: "long", year: "numeric" });
-  const calculator = BUILT.folder.replace(/\W|python/g, "");
-  printed.textContent = (printed.dataset.words ?? "").replace("{date}", date).replace("{calculator}", calculator);
+  if (printed) printed.textContent = (printed.dataset.words ?? "").replace("{date}", today()).replace("{calculator}", calculator);
 }
 
 /** What can be printed has a button for it, where there are scripts. */
@@ -48,7 +48,9 @@ const whole = /** @type {HTMLElement | null} */ (document.querySelector("[data-w
 if (whole) {
   const noting = byId("log-form") ? new (await import("./noting.js")).Noting(desk) : undefined;
   const day = noting && byId("timer") ? await (await import("./test_day.js")).testDay(desk, noting) : undefined;
-  const shown = new WholePage(desk, whole.dataset.whole ?? "", [day, noting].filter((one) => one !== undefined));
+  // What a sheet says of itself, and where its code opens the rig.
+  const sheet = byId("qr") && { texts: { date: today(), version: calculator, address: new URL(`${page.dataset.root}rig/`, location.href).href }, placed() {} };
+  const shown = new WholePage(desk, whole.dataset.whole ?? "", [sheet, day, noting].flatMap((one) => one ?? []));
   if (day) day.changed = () => shown.ask();
 }
 if (byId("rigs-here")) new RigPage(python, desk);
