@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import io
 import re
-from pathlib import Path
 
 import pypdfium2
 import pytest
@@ -12,14 +11,14 @@ import zxingcpp
 from conftest import Phone
 from playwright.sync_api import Page, expect
 from pypdf import PdfReader
+from test_paper import squeezed
+from test_rig import copy_of_example
 
 from calc.board import board
 from calc.handover import limits_of_the_round, sheet
 from calc.rig import example_rig
 from calc.sharing import unpacked
 from hands import Visit
-from test_paper import squeezed
-from test_rig import copy_of_example
 
 pytest_plugins = ("visits",)
 
@@ -75,7 +74,7 @@ def test_the_sheet_of_one_s_own_rig_is_dated_and_its_code_opens_the_rig_at_this_
     assert squeezed(f"Worked by calculator {version}") in text_of(pdf)
 
 
-def test_the_sheet_is_printed_in_black_alone(visit: Visit, tmp_path: Path) -> None:
+def test_the_sheet_is_printed_in_black_alone(visit: Visit) -> None:
     """A black-and-white printer turns a colour into a grey that nobody can tell."""
     page = visit("hand-over/").page
     page.emulate_media(media="print")
