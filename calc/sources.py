@@ -92,6 +92,7 @@ IEC_60364_1 = Source(
 )
 IEC_60364_4_43 = Source("IEC 60364-4-43, Protection against overcurrent", "2008", TRANSCRIBED)
 IEC_60364_5_54 = Source("IEC 60364-5-54, Earthing arrangements and protective conductors", "2011", FROM_MEMORY)
+EN_50160 = Source("EN 50160, Voltage characteristics of electricity supplied by public networks", "2010", FROM_MEMORY)
 IEC_60364_7_722 = Source("IEC 60364-7-722, Supplies for electric vehicles", "2018", FROM_MEMORY)
 IEC_61660 = Source(
     "IEC 61660-1, Short-circuit currents in d.c. auxiliary installations in power plants and substations",

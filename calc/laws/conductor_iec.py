@@ -17,9 +17,9 @@ from calc.quantity import (
     smallest,
     step,
 )
-from calc.sources import IEC_60364_4_43, IEC_60364_5_52, OWN_DERIVATION
+from calc.sources import IEC_60287, IEC_60364_4_43, IEC_60364_5_52, OWN_DERIVATION
 from calc.tables import table
-from calc.units import A, V, degC, mm2, mohm, ohm_mm2_per_m, ohm_per_km, one, wires
+from calc.units import A, V, degC, mm2, mohm, ohm_mm2_per_m, ohm_per_km, one, per_K, wires
 
 METHODS = ("A1", "A2", "B1", "B2", "C", "E")
 INSULATIONS = ("PVC 70 °C", "XLPE 90 °C")
@@ -135,6 +135,22 @@ def drop_per_amp(size: str, metal: str, circuit: str, length: Quantity, power_fa
         mohm,
         IEC_60364_5_52.at("Annex G"),
     )
+
+
+def resistance(size: str, metal: str, hot: Quantity) -> Quantity:
+    """Resistance per length of one conductor [Ω/km], at its own temperature, by the annex's resistivity at 20 °C."""
+    at_20 = constant(
+        "ρ₂₀",
+        f"Resistivity of {metal} at 20 °C",
+        (0.018 if metal == "copper" else 0.0288) * ohm_mm2_per_m,
+        IEC_60364_5_52.at("Annex G: that in normal service is 1.25 times it"),
+    )
+    area = read("S", "Cross-section", float(size.split()[0]) * mm2, IEC_60364_5_52.at("Annex B"))
+    rise = constant(
+        "α₂₀", f"Rise of {metal}'s resistance", (0.00393 if metal == "copper" else 0.00403) * per_K, IEC_60287
+    )
+    reference = constant("θ₂₀", "Temperature of the resistivity", 20 * degC, IEC_60287)
+    return step("r", "Resistance as it works", at_20 / area * (1 + rise * (hot - reference)), ohm_per_km)
 
 
 def volts_lost(opposition: Quantity, loop: Quantity) -> Quantity:

@@ -7,6 +7,7 @@ part load is judged at the most that it carries for long.
 from __future__ import annotations
 
 from calc.check import (
+    IEC,
     NEC,
     NO,
     Answer,
@@ -25,9 +26,10 @@ from calc.checks import battery_side as side
 from calc.checks.measured import BANK_ARC, HOT_PARTS, likely, must_read
 from calc.laws import bank_current
 from calc.laws import conductor as us
+from calc.laws import conductor_iec as iec
 from calc.laws.inverter import power_from_bank
 from calc.quantity import Quantity, constant, largest, limit, need, smallest, step
-from calc.sources import COMMON_PRACTICE, FROM_MEMORY, NEC_2023, NETA_MTS
+from calc.sources import COMMON_PRACTICE, FROM_MEMORY, IEC_60228, NEC_2023, NETA_MTS
 from calc.units import A, W, degC, ft, mohm, mV, one
 
 JOINT, CABLE = "one joint", "a cable, from lug to lug"
@@ -39,7 +41,6 @@ class JointDrop(Check):
 
     title = "Joint and cable, measured"
     headline = "resistance"
-    rule_sets = (NEC,)
     about = {"cables.use": ("battery cable",)}
 
     across: str = pick(
@@ -71,8 +72,8 @@ class JointDrop(Check):
     )
     size: str = pick_fact(
         "cables.size",
-        "2/0 AWG",
-        us.sizes(us.COPPER, us.RACEWAY),
+        {NEC: "2/0 AWG", IEC: "70 mm2"},
+        {NEC: us.sizes(us.COPPER, us.RACEWAY), IEC: iec.sizes()},
         when={"across": (CABLE,)},
         help="Printed on the jacket; copper",
     )
@@ -145,8 +146,14 @@ class JointDrop(Check):
             no=f"It has {{left}} where its twin has {other}: half as much again or more. Mend it now.",
         )
 
+    def _of_copper(self) -> Quantity:
+        """Of the cable's copper alone, per length; under IEC of its nominal cross-section, which is never exceeded."""
+        if self.rules == IEC:
+            return iec.resistance(self.size, us.COPPER, self.hot)
+        return us.resistance(self.size, us.COPPER, "dc", self.hot)
+
     def _cable(self, measured: Quantity, full: Quantity, told: dict[str, Quantity]) -> Answer:
-        r = us.resistance(self.size, us.COPPER, "dc", self.hot)
+        r = self._of_copper()
         wire = step("R_x", "Resistance of this length of copper", r * self.length, mohm)
         reads = step("V_x", "What it should read", wire * self.amps, mV)
         extra = need(
@@ -250,5 +257,22 @@ class JointDrop(Check):
             },
             verdict=NO,
             source=NEC_2023.at("Chapter 9, Table 8: it should read 73 mV"),
+        ),
+        Example(
+            given={
+                "across": CABLE,
+                "millivolts": "70",
+                "amps": "150",
+                "length": "1.8 m",
+                "size": "70 mm2",
+                "hot": "20 °C",
+                "load": side.BY_AMPS,
+                "most_amps": "150",
+            },
+            expect={"expected_reading": "72.4 mV"},
+            within=0.05,
+            verdict="go",
+            rules=IEC,
+            source=IEC_60228.at("Table 3: 0.268 Ω/km at most at 20 °C for 70 mm², class 2; 1.8 m at 150 A"),
         ),
     )

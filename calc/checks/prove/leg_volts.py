@@ -7,6 +7,7 @@ by as much as the other rises: their sum stays, their difference grows with the 
 from __future__ import annotations
 
 from calc.check import (
+    IEC,
     NEC,
     NO,
     Answer,
@@ -22,11 +23,11 @@ from calc.check import (
 )
 from calc.checks.measured import QUALIFIED, likely, must_read
 from calc.laws.inverter import SPLIT_PHASE
-from calc.quantity import Quantity, constant, largest, need, smallest, step
-from calc.sources import ANSI_C84_1, COMMON_PRACTICE, OWN_DERIVATION
+from calc.quantity import Quantity, constant, largest, limit, need, smallest, step
+from calc.sources import ANSI_C84_1, COMMON_PRACTICE, EN_50160, OWN_DERIVATION
 from calc.units import V, percent
 
-ONE_LEG = "120 V"
+ONE_LEG, EUROPEAN = "120 V", "230 V"
 BOTH = {"system": (SPLIT_PHASE,)}
 
 
@@ -34,10 +35,10 @@ class LegVolts(Check):
     """Are the volts of the legs right, and does the neutral hold?"""
 
     title = "Volts of the legs, measured"
-    headline = "difference"
-    rule_sets = (NEC,)
-
-    system: str = pick_fact("inverter.system", SPLIT_PHASE, (ONE_LEG, SPLIT_PHASE))
+    headline = "lowest"
+    system: str = pick_fact(
+        "inverter.system", {NEC: SPLIT_PHASE, IEC: EUROPEAN}, {NEC: (ONE_LEG, SPLIT_PHASE), IEC: (EUROPEAN, ONE_LEG, SPLIT_PHASE)}
+    )
     volts_a: Quantity = ask_reading("V_A", "volts on leg A", 118.6 * V)
     volts_b: Quantity = ask_reading("V_B", "volts on leg B", 120.9 * V, when=BOTH)
 
@@ -45,29 +46,24 @@ class LegVolts(Check):
         both = self.system == SPLIT_PHASE
         volts = (self.volts_a, self.volts_b) if both else (self.volts_a,)
         held = self._in_range(*volts) + (self._neutral() if both else [])
-        told = self._together() if both else {}
+        told = {"lowest": self._lower(*volts)} | (self._together() if both else {})
         return answer(
             *held,
             say=f"The legs have {self.volts_a} and {self.volts_b}." if both else f"The leg has {self.volts_a}.",
-            notes=self._causes(held)
-            + (
-                "Read both with the same loads running, the heavier leg well loaded: without a load a bad neutral hides.",
-            ),
+            notes=self._causes(held) + self._how(both),
             meaning=self._meaning(held, both),
             **told,
         )
 
+    def _how(self, both: bool) -> tuple[str, ...]:
+        if both:
+            return ("Read both with the same loads running, the heavier leg well loaded: without a load a bad neutral hides.",)
+        return ("Read it with its load running: without one a bad contact hides.",)
+
     def _in_range(self, *volts: Quantity) -> list[Requirement]:
-        low, least = (
-            constant(symbol, label, value * V, ANSI_C84_1)
-            for symbol, label, value in (("V_114", "Least volts, range A", 114), ("V_110", "Least volts, range B", 110))
-        )
-        high, most = (
-            constant(symbol, label, value * V, ANSI_C84_1)
-            for symbol, label, value in (("V_126", "Most volts, range A", 126), ("V_127", "Most volts, range B", 127))
-        )
+        low, least, high, most = self._by_en_50160() if self.system == EUROPEAN else self._by_ansi()
         down, up = (
-            step("V_min", "The lower of the legs", smallest(*volts), V),
+            self._lower(*volts),
             step("V_max", "The higher of the legs", largest(*volts), V),
         )
         return [
@@ -80,6 +76,30 @@ class LegVolts(Check):
                 tight="The higher leg has {left}: lamps and chargers age.", no="The higher leg has {left}; {right} is the most. What hangs on it burns out: switch off now.",
             ),
         ]  # fmt: skip
+
+    def _lower(self, *volts: Quantity) -> Quantity:
+        return step("V_min", "The lower of the legs", smallest(*volts), V)
+
+    def _by_ansi(self) -> tuple[Quantity, ...]:
+        """Least in range A and at all, most in range A and at all, of a leg of 120 V; narrower than IEC 60038's tenth."""
+        return (
+            constant("V_114", "Least volts, range A", 114 * V, ANSI_C84_1),
+            constant("V_110", "Least volts, range B", 110 * V, ANSI_C84_1),
+            constant("V_126", "Most volts, range A", 126 * V, ANSI_C84_1),
+            constant("V_127", "Most volts, range B", 127 * V, ANSI_C84_1),
+        )
+
+    def _by_en_50160(self) -> tuple[Quantity, ...]:
+        """230 V give or take a tenth, as the grid keeps it; half of that is what a source close by should keep."""
+        nominal = constant("V_n", "Nominal volts", 230 * V, EN_50160.at("3.12"))
+        tenth = constant("k_V", "Give or take, for 95 % of a week's ten-minute means", 10 * percent, EN_50160.at("4.2.2"))
+        half = constant("k_½", "Give or take, of a source so near", 5 * percent, COMMON_PRACTICE)
+        return (
+            need("V_low", "Least that is comfortable", nominal * (1 - half), V),
+            need("V_least", "Least volts", nominal * (1 - tenth), V),
+            limit("V_high", "Most that is comfortable", nominal * (1 + half), V),
+            limit("V_most", "Most volts", nominal * (1 + tenth), V),
+        )
 
     def _together(self) -> dict[str, Quantity]:
         whole = step("V_sum", "The two legs together", self.volts_a + self.volts_b, V)
@@ -181,4 +201,8 @@ class LegVolts(Check):
             given={"system": ONE_LEG, "volts_a": "112"}, verdict="tight", source=ANSI_C84_1.at("range B: 110 to 127 V")
         ),
         Example(given={"system": ONE_LEG, "volts_a": "129"}, verdict=NO, source=ANSI_C84_1.at("range B: 110 to 127 V")),
+        Example(given={"volts_a": "230"}, verdict="go", rules=IEC, source=EN_50160.at("3.12: 230 V nominal")),
+        Example(given={"volts_a": "212"}, verdict="tight", rules=IEC, source=EN_50160.at("4.2.2: 207 to 253 V")),
+        Example(given={"volts_a": "200"}, verdict=NO, rules=IEC, source=EN_50160.at("4.2.2: 207 to 253 V")),
+        Example(given={"volts_a": "258"}, verdict=NO, rules=IEC, source=EN_50160.at("4.2.2: 207 to 253 V")),
     )

@@ -7,6 +7,7 @@ reading is right, nothing at all under load hints at a second bond, and half the
 from __future__ import annotations
 
 from calc.check import (
+    IEC,
     NEC,
     NO,
     Answer,
@@ -24,8 +25,9 @@ from calc.check import (
 )
 from calc.checks.measured import QUALIFIED, must_read
 from calc.laws import conductor as us
+from calc.laws import conductor_iec as iec
 from calc.quantity import Quantity, constant, limit, need, step
-from calc.sources import COMMON_PRACTICE, NEC_2023, RECEPTACLE_READINGS
+from calc.sources import COMMON_PRACTICE, IEC_60364_5_52, IEC_60364_5_55, NEC_2023, RECEPTACLE_READINGS
 from calc.units import A, V, W, degC, ft, one, percent
 
 BONDED, FLOATING = "yes, once", "no, left floating on purpose"
@@ -36,7 +38,6 @@ class NeutralToGround(Check):
 
     title = "Neutral and ground, measured"
     headline = "meaning"
-    rule_sets = (NEC,)
     about = {"cables.use": ("branch wiring",)}
 
     hot_neutral: Quantity = ask_reading("V_HN", "volts hot to neutral", 118.5 * V)
@@ -52,7 +53,10 @@ class NeutralToGround(Check):
     )
     length: Quantity = ask_fact("L", "cables.length", 6 * ft, common=(6 * ft, 10 * ft, 50 * ft))
     size: str = pick_fact(
-        "cables.size", "12 AWG", us.sizes(us.COPPER, us.RACEWAY), help="Of the neutral back to the bond; copper"
+        "cables.size",
+        {NEC: "12 AWG", IEC: "2.5 mm2"},
+        {NEC: us.sizes(us.COPPER, us.RACEWAY), IEC: iec.sizes()},
+        help="Of the neutral back to the bond; copper",
     )
 
     def solve(self) -> Answer:
@@ -125,14 +129,11 @@ class NeutralToGround(Check):
         ]
 
     def _neutral(self) -> tuple[list[Requirement], dict[str, Quantity]]:
-        r = us.resistance(
-            self.size, us.COPPER, "dc", constant("θ", "Temperature of the neutral", 30 * degC, COMMON_PRACTICE)
-        )
+        warm = constant("θ", "Temperature of the neutral", 30 * degC, COMMON_PRACTICE)
+        by_iec = self.rules == IEC
+        r = iec.resistance(self.size, us.COPPER, warm) if by_iec else us.resistance(self.size, us.COPPER, "dc", warm)
         expected = step("V_x", "What the neutral's own copper loses at this current", self.amps * self.length * r, V)
-        good, most = (
-            constant(symbol, label, value * V, RECEPTACLE_READINGS)
-            for symbol, label, value in (("V_2", "Usual under load, at most", 2), ("V_5", "A bad sign from here on", 5))
-        )
+        good, most = self._by_annex_g() if by_iec else self._by_practice()
         held = [
             require(
                 self.neutral_ground <= most,
@@ -172,6 +173,25 @@ class NeutralToGround(Check):
             )
             told["extra_heat"] = lost
         return held, told
+
+    def _by_practice(self) -> tuple[Quantity, Quantity]:
+        """What is usual of the neutral alone, and what is a bad sign, on circuits of 120 V."""
+        return (
+            constant("V_2", "Usual under load, at most", 2 * V, RECEPTACLE_READINGS),
+            constant("V_5", "A bad sign from here on", 5 * V, RECEPTACLE_READINGS),
+        )
+
+    def _by_annex_g(self) -> tuple[Quantity, Quantity]:
+        """The neutral's half of the drop that the annex lets a circuit have: 3 % for lighting, 5 % for other uses."""
+        place = IEC_60364_5_52.at("Annex G, Table G.52.1")
+        lighting, other = (
+            constant("k_3%", "Drop that lighting may have", 3 * percent, place),
+            constant("k_5%", "Drop that other uses may have", 5 * percent, place),
+        )
+        return (
+            limit("V_2", "Half of the first, the neutral's", lighting / 2 * self.hot_neutral, V),
+            limit("V_5", "Half of the second, a bad sign from here on", other / 2 * self.hot_neutral, V),
+        )
 
     def _next(self, missed: Requirement | None) -> tuple[str, ...]:
         said = {
@@ -272,6 +292,24 @@ class NeutralToGround(Check):
             given={"hot_neutral": "118", "neutral_ground": "8", "hot_ground": "126", "amps": "12"},
             verdict=NO,
             source=RECEPTACLE_READINGS.at("much more than a volt or two is a bad sign"),
+        ),
+        Example(
+            given={"hot_neutral": "229", "neutral_ground": "2.4", "hot_ground": "231", "amps": "12", "length": "20 m"},
+            verdict="go",
+            rules=IEC,
+            source=IEC_60364_5_52.at("Annex G: 3 % of 230 V in both wires of a circuit is 3.45 V in its neutral"),
+        ),
+        Example(
+            given={"hot_neutral": "222", "neutral_ground": "7", "hot_ground": "229", "amps": "12", "length": "20 m"},
+            verdict=NO,
+            rules=IEC,
+            source=IEC_60364_5_52.at("Annex G: 5 % of 230 V in both wires of a circuit is 5.75 V in its neutral"),
+        ),
+        Example(
+            given={"hot_neutral": "230", "neutral_ground": "115", "hot_ground": "115", "amps": "0"},
+            verdict=NO,
+            rules=IEC,
+            source=IEC_60364_5_55.at("551.4: without its bond the neutral floats between the filters' capacitors"),
         ),
         Example(
             given={"wanted": FLOATING, "hot_neutral": "120", "neutral_ground": "60", "hot_ground": "60"},
