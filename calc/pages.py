@@ -110,9 +110,11 @@ def checklists(rig: Rig | None = None) -> Values:
 
 def parts(rig: Rig | None = None) -> Values:
     whole = rig or example_rig()
+    items = parts_list.parts_list(whole)
     return {
         "rig_name": whole.name,
-        "items": [astuple(item) for item in parts_list.parts_list(whole)],
+        "items": [astuple(item) for item in items],
+        "csv": parts_list.as_csv(items),
         "torques": [astuple(torque) for torque in parts_list.torque_list(whole)],
         "sockets": parts_list.sockets(),
         "sources": parts_list.sources(),

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import csv
 import os
 import re
 import signal
@@ -15,6 +16,8 @@ from conftest import Phone, eventually
 from playwright.sync_api import Error, Page, expect
 from test_rig import expect_board_of, tell_fact
 
+from calc.parts_list import as_csv, parts_list
+from calc.rig import example_rig
 from hands import Visit
 from server import Server
 
@@ -196,3 +199,16 @@ def test_two_tabs_that_note_at_once_both_keep_their_reading(visit: Visit) -> Non
     other.evaluate("() => document.querySelector('#log-form .work').click()")
     for page in (one, other):
         eventually(lambda page=page: page.locator("#noted li").count() == before + 2)
+
+
+def test_the_parts_are_saved_as_a_file_without_a_signal(phone: Phone, server: Server, tmp_path: Path) -> None:
+    phone.install()
+    server.stop()
+    page = phone.open("hand-over/parts/")
+    with page.expect_download() as download:
+        page.get_by_role("button", name=re.compile("Save the parts as a file")).tap()
+    file = tmp_path / "parts.csv"
+    download.value.save_as(file)
+    assert download.value.suggested_filename.endswith("parts.csv")
+    rows = list(csv.DictReader(file.open(encoding="utf-8", newline="")))
+    assert [list(row.values()) for row in rows] == [list(row.values()) for row in csv.DictReader(as_csv(parts_list(example_rig())).splitlines())]

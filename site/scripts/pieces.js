@@ -28,3 +28,12 @@ export function place(html) {
 export function focusable(place) {
   return /** @type {HTMLElement | null} */ (place?.closest(".ask")?.querySelector("input:checked") ?? place);
 }
+
+/** Hands a text over as a file.  @param {string} text  @param {string} name  @param {string} type */
+export function handOver(text, name, type) {
+  const link = document.createElement("a");
+  link.href = URL.createObjectURL(new Blob([text], { type }));
+  link.download = name;
+  link.click();
+  URL.revokeObjectURL(link.href);
+}

@@ -1,7 +1,7 @@
 // The page of the rig: which rigs are here, the facts of the one in use part by part, and passing it on.
 import { usualTerms } from "./fields.js";
 import { PartForm } from "./part_form.js";
-import { byId, place } from "./pieces.js";
+import { byId, handOver, place } from "./pieces.js";
 import { allRigs, onOtherTab, use } from "./rigs.js";
 import { say } from "./state.js";
 
@@ -121,11 +121,7 @@ export class RigPage {
   }
 
   #export() {
-    const link = document.createElement("a");
-    link.href = URL.createObjectURL(new Blob([this.#desk.document ?? ""], { type: "application/json" }));
-    link.download = `${this.#desk.rig?.name || "rig"}.json`;
-    link.click();
-    URL.revokeObjectURL(link.href);
+    handOver(this.#desk.document ?? "", `${this.#desk.rig?.name || "rig"}.json`, "application/json");
   }
 
   async #readFile() {

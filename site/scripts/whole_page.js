@@ -2,7 +2,7 @@
 // rig on one tap, and the page asked again.
 import { usualTerms } from "./fields.js";
 import { PartForm } from "./part_form.js";
-import { byId, place } from "./pieces.js";
+import { byId, handOver, place } from "./pieces.js";
 import { onOtherTab } from "./rigs.js";
 import { say } from "./state.js";
 
@@ -48,6 +48,8 @@ export class WholePage {
 
   /** @param {MouseEvent} event */
   async #tapped(event) {
+    const list = /** @type {HTMLElement | null} */ (/** @type {HTMLElement} */ (event.target).closest("[data-list]"));
+    if (list) return handOver(byId("list").textContent ?? "", list.dataset.list ?? "", "text/csv");
     const proposal = /** @type {HTMLElement} */ (event.target).closest("[data-facts]");
     if (!this.#desk.rig || !(proposal instanceof HTMLElement)) return;
     event.preventDefault();
