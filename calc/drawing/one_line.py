@@ -11,7 +11,8 @@ from __future__ import annotations
 import textwrap
 from collections.abc import Iterator
 from dataclasses import dataclass
-from html import escape
+
+from markupsafe import escape
 
 from calc.rig import Rig
 from calc.wiring import Branch, Part, wiring

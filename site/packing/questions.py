@@ -35,6 +35,8 @@ RIG_QUESTIONS = (
     ("add", {"part": "loads"}),
     ("copy", {"part": "loads.0"}),
     ("remove", {"part": "loads.0"}),
+    ("hand-over", {"address": "https://barrowatt.example/rig/"}),
+    ("note", {"what": "bank volts, small load", "value": "53", "now": "2025-05-17T10:20"}),
     ("keep", {"check": "wire/wire-for-run", "run_length": "99", "name": "all"}),
 )
 
