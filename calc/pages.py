@@ -56,7 +56,7 @@ def first_power_up(rig: Rig | None = None, rules: str = NEC, form: Texts = {}) -
     return readings(rig, rules, form) | {
         "rig_name": whole.name,
         "stop": [filled(whole, rule) for rule in STOP],
-        "gates": [(gate, [_tickable(whole, step) for step in gate.steps]) for gate in GATES],
+        "gates": [(gate, [tickable(whole, step) for step in gate.steps]) for gate in GATES],
         "moments": [replace(moment, does=filled(whole, moment.does)) for moment in LOAD_TEST],
         "noted": {one.reading.what: one for one in reversed(since)},
         "measurable": MEASURABLE,
@@ -74,7 +74,7 @@ class Tickable:
     says: str
 
 
-def _tickable(rig: Rig, step: str) -> Tickable:
+def tickable(rig: Rig, step: str) -> Tickable:
     return Tickable(f"{crc32(step.encode()):08x}", filled(rig, step))
 
 

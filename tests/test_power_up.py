@@ -7,11 +7,14 @@ from pathlib import Path
 
 from page_tree import read
 
+from calc import units as u
 from calc.catalogue import all_checks, check_called
 from calc.check import Ask
 from calc.filling import facts_in, filled
 from calc.measurable import MEASURABLE
+from calc.pages import tickable
 from calc.power_up import GATES, LOAD_TEST, STOP
+from calc.readings import Reading, noted
 from calc.rendering import Renderer
 from calc.rig import Rig, example_rig
 
@@ -87,3 +90,27 @@ def test_the_moments_carry_their_minutes_for_a_timer() -> None:
     page = read(Renderer().page("first-power-up/", ASSETS))
     assert [e.get("data-minute") for e in page.having("data-minute")] == ["0", "10", "20", "30"]
     assert page.having("id", "timer")
+
+
+def test_what_was_noted_since_the_half_hour_began_stands_where_it_was_due() -> None:
+    rig = noted(Rig("Cart", {}), Reading("volts on leg A", 119 * u.V, "2025-05-17T10:10"))
+    for began, shown in (("2025-05-17T10:00", True), ("2025-05-17T10:11", False), ("", False)):
+        pieces = read(Renderer().page_pieces("first-power-up/", rig, form={"began": began}))
+        [slot] = pieces.having("data-reading", "volts on leg A")
+        assert bool(slot.with_class("noted-value")) is shown
+        assert bool(slot.with_class("blank")) is not shown
+
+
+def test_each_step_has_a_tick_of_its_own_which_a_changed_step_loses() -> None:
+    """A tick says that this was done: a step that asks for something new has not been done."""
+    page = read(Renderer().page("first-power-up/", ASSETS))
+    keys = [e.get("data-tick") for e in page.having("data-tick")]
+    assert len(keys) == len(set(keys)) == sum(len(gate.steps) for gate in GATES)
+    assert tickable(example_rig(), "Look").key != tickable(example_rig(), "Look twice").key
+    assert tickable(example_rig(), "{place.main_switch}").key == tickable(Rig("", {}), "{place.main_switch}").key
+
+
+def test_the_stop_rules_stand_beside_the_running_timer_as_well() -> None:
+    [beside] = read(Renderer().page("first-power-up/", ASSETS)).having("id", "stop-again")
+    assert all(re.sub(r"\W", "", filled(example_rig(), rule)) in re.sub(r"\W", "", beside.text) for rule in STOP)
+    assert "timer" in [above.get("id") for above in beside.ancestors()]
