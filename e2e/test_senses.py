@@ -19,6 +19,7 @@ from scipy.spatial.transform import Rotation
 from calc.laws.declination import declination_at
 from calc.units import degree
 from hands import CheckPage
+from packing.serving import PERMITTED
 from server import Server
 
 SUN, PARKED = "refill/sun-today/", "roll/parking/"
@@ -273,7 +274,8 @@ def test_without_scripts_no_button_promises_it(playwright: Playwright, dist: Any
     server = Server(dist)
     browser = playwright.chromium.launch(executable_path="/usr/bin/chromium", args=["--no-sandbox"])
     page = browser.new_context(java_script_enabled=False).new_page()
-    page.goto(server.address + SUN)
+    came = page.goto(server.address + SUN)
+    assert came and came.header_value("Permissions-Policy") == PERMITTED
     assert page.locator(".sense").count() == 3
     for one in page.locator(".sense").all():
         expect(one).to_be_hidden()

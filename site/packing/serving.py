@@ -7,6 +7,9 @@ import ssl
 from http.server import SimpleHTTPRequestHandler, ThreadingHTTPServer
 from pathlib import Path
 
+# What the pages may ask of a phone, on a tap: where it is and how it lies. Nothing else that a browser could give.
+PERMITTED = "geolocation=(self), accelerometer=(self), gyroscope=(self), magnetometer=(self), camera=(), microphone=(), payment=(), usb=()"
+
 
 class Handler(SimpleHTTPRequestHandler):
     extensions_map = SimpleHTTPRequestHandler.extensions_map | {
@@ -20,6 +23,7 @@ class Handler(SimpleHTTPRequestHandler):
     def end_headers(self) -> None:
         # The files' names say their versions, and the keeper keeps them; a browser's own cache would only go stale.
         self.send_header("Cache-Control", "no-store")
+        self.send_header("Permissions-Policy", PERMITTED)
         super().end_headers()
 
     def log_message(self, *words: object) -> None:
