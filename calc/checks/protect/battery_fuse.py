@@ -28,11 +28,11 @@ from calc.check import (
     require,
 )
 from calc.checks import battery_side as side
+from calc.checks.battery_cables import CableAsLaid, LoadOnTheBank
 from calc.laws import bank_current, short_circuit
 from calc.laws import battery_cable as cable
 from calc.laws import conductor as us
 from calc.laws import conductor_iec as iec
-from calc.laws.inverter import power_from_bank
 from calc.laws.protection import IEC_DEVICES, NEC_BREAKERS, standard_rating_up, standard_ratings
 from calc.quantity import Quantity, Statement, constant, limit, need, smallest, step
 from calc.sources import (
@@ -71,12 +71,8 @@ _CASE = {
 }
 
 
-class BatteryFuse(Check):
-    """Is this the right fuse at the battery?"""
-
-    title = "Fuse at the battery"
-    headline = "fault_current"
-    about = {"cables.use": ("battery cable",)}
+class _Fuse:
+    """The fuse, where it sits, and the short that it must break."""
 
     place: str = pick(
         "Which fuse",
@@ -101,20 +97,14 @@ class BatteryFuse(Check):
     series: Quantity = side.series(when=side.OF_CELLS)
     strings: Quantity = side.strings()
     leads: Quantity = side.leads(when=side.OF_CELLS)
-    load: str = side.load()
-    amps: Quantity = side.amps()
-    continuous: Quantity = side.continuous(when=side.OF_INVERTER)
-    idle: Quantity = side.idle(when=side.OF_INVERTER)
-    peak_efficiency: Quantity = side.peak_efficiency(when=side.OF_INVERTER)
-    cutoff: Quantity = side.cutoff(when=side.OF_INVERTER)
-    size: str = side.size()
-    insulation: str = side.insulation()
-    terminals: str = side.terminals()
-    ambient: Quantity = side.ambient()
-    lay: str = side.lay()
-    method: str = side.method()
-    circuits: Quantity = side.circuits()
-    carrying: Quantity = side.carrying()
+
+
+class BatteryFuse(_Fuse, LoadOnTheBank, CableAsLaid, Check):
+    """Is this the right fuse at the battery?"""
+
+    title = "Fuse at the battery"
+    headline = "fault_current"
+    about = {"cables.use": ("battery cable",)}
 
     def solve(self) -> Answer:
         short = self._short()
@@ -196,10 +186,7 @@ class BatteryFuse(Check):
         )
 
     def _average(self) -> Quantity:
-        whole = self.amps
-        if self.load == side.BY_INVERTER:
-            power = power_from_bank(self.continuous, self.idle, self.peak_efficiency, self.continuous)
-            whole = bank_current.current_at(power, self.cutoff, "I_co", "Lasting current at the cut-off")
+        whole = self.lasting_current()
         if self.place == OF_A_STRING:
             return need("I_1", "Lasting current through it, one string's even share", whole / self.strings, A)
         return need("I_1", "Lasting current through it", whole, A)
@@ -211,10 +198,7 @@ class BatteryFuse(Check):
     def _cable(self) -> tuple[Quantity, Quantity]:
         """What the cable carries as laid, and the largest fuse that may stand before it."""
         if self.rules == IEC:
-            as_laid = iec.capacity(
-                self.size, us.COPPER, self.insulation, self.method, "2", self.ambient, self.circuits
-            )
-            iz = iec.usable(as_laid, self.size, us.COPPER, self.method, "2", self.terminals)
+            _, iz = self.carried_by_iec(self.size, self.circuits)
             most = iec.capacity_for_device(iz, "gG fuse", self.rating)
             return most, most
         lugs, corrected = cable.by_the_code(

@@ -25,11 +25,11 @@ from calc.check import (
     require,
 )
 from calc.checks import battery_side as side
+from calc.checks.battery_cables import CableAsLaid, LoadOnTheBank
 from calc.laws import bank_current
 from calc.laws import battery_cable as law
 from calc.laws import conductor as us
 from calc.laws import conductor_iec as iec
-from calc.laws.inverter import power_from_bank
 from calc.quantity import OutsideValidity, Quantity, Statement, constant, limit, need, step
 from calc.sources import CFR_33_183, COMMON_PRACTICE, FROM_MEMORY, IEC_60364_5_52, NEC_2023, Source
 from calc.tables import table
@@ -41,22 +41,15 @@ _FIFTY = 50 * V
 _CASE = {"load": side.BY_AMPS, "amps": "131", "ambient": "30 °C", "length": "3 ft"}
 
 
-class BatteryCable(Check):
+class BatteryCable(LoadOnTheBank, CableAsLaid, Check):
     """Which cable from the bank to the inverter?"""
 
     title = "Battery cable"
     headline = "usable_ampacity"
     about = {"cables.use": ("battery cable",)}
 
-    load: str = side.load()
-    amps: Quantity = side.amps()
-    continuous: Quantity = side.continuous(when=side.OF_INVERTER)
-    idle: Quantity = side.idle(when=side.OF_INVERTER)
-    peak_efficiency: Quantity = side.peak_efficiency(when=side.OF_INVERTER)
-    cutoff: Quantity = side.cutoff(when=side.OF_INVERTER)
     nominal_volts: Quantity = ask_fact("V_b", "bank.nominal_volts", 51.2 * V, common=(12.8 * V, 25.6 * V, 51.2 * V))
     length: Quantity = side.length()
-    size: str = side.size()
     parallel: Quantity = ask(
         "n_p",
         "Cables side by side on each pole",
@@ -73,13 +66,6 @@ class BatteryCable(Check):
         habit=True,
         help="A cart on land goes by the code; the rule for boats is for single cables under 50 V, and allows more",
     )
-    lay: str = side.lay()
-    method: str = side.method()
-    circuits: Quantity = side.circuits()
-    carrying: Quantity = side.carrying()
-    insulation: str = side.insulation()
-    terminals: str = side.terminals()
-    ambient: Quantity = side.ambient()
     wanted_drop: Quantity = ask(
         "d_go",
         "Loss you would like to stay under",
@@ -153,16 +139,14 @@ class BatteryCable(Check):
         return self.rules == NEC and self.judged_by == BY_THE_BOAT_RULE
 
     def _average(self) -> Quantity:
-        if self.load == side.BY_AMPS:
-            return need("I_co", "Lasting current at the cut-off", self.amps, A)
-        power = power_from_bank(self.continuous, self.idle, self.peak_efficiency, self.continuous)
-        return bank_current.current_at(power, self.cutoff, "I_co", "Lasting current at the cut-off")
+        average = self.lasting_current()
+        return need("I_co", "Lasting current at the cut-off", average, A) if self.load == side.BY_AMPS else average
 
     def _ampacity(self, size: str) -> tuple[Quantity, Quantity]:
         """What the lugs carry, and what the insulation stands as laid."""
         if self.rules == IEC:
-            laid = iec.capacity(size, us.COPPER, self.insulation, self.method, "2", self.ambient, self._together())
-            return iec.usable(laid, size, us.COPPER, self.method, "2", self.terminals), laid
+            laid, usable = self.carried_by_iec(size, self._together())
+            return usable, laid
         if self.judged_by == BY_THE_BOAT_RULE:
             return law.by_the_boat_rule(size, self.insulation, self.terminals, self.ambient)
         return law.by_the_code(
