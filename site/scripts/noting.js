@@ -47,8 +47,10 @@ export class Noting {
   /** The control for this reading.  @param {Record<string, string>} about */
   async show(about) {
     this.#typed = {};
-    const reply = await this.#desk.ask("readings", { ...this.texts, ...about });
-    if (reply?.html) place(reply.html);
+    const reply = await this.#desk.ask("readings", { ...this.texts, value: "", ...about });
+    if (!reply?.html) return;
+    place(reply.html);
+    this.placed();
   }
 
   /** @param {MouseEvent} event */
