@@ -52,11 +52,9 @@ INLET = {
     "outlet": Fact(
         "Outlet on the wall that it refills from", "By the pattern of its slots", options=table("outlets").rows
     ),
-    "needs": Fact(
-        "Volts that the rig needs at its inlet", "On the charger's plate", options=("120 V", "240 V", "120 and 240 V")
-    ),
+    "needs": Fact("Volts it needs", "On the charger's plate", options=("120 V", "240 V", "120 and 240 V")),
     "adapter_cord": Fact(
-        "Cord of the adapter between outlet and inlet",
+        "Size of the adapter's cord",
         "Printed on its jacket; none where the rig's own cord plugs straight in",
         options=(NONE, *ADAPTER_CORDS),
     ),

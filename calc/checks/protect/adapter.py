@@ -46,33 +46,26 @@ class Adapter(Check):
     headline = "most_current"
     rule_sets = (NEC,)
 
-    outlet: str = pick_fact(
-        "inlet.outlet", "14-50", label="Outlet that gives the power", help="By the pattern of its slots"
-    )
+    outlet: str = pick_fact("inlet.outlet", "14-50", help="By the pattern of its slots")
     plug: str = pick_fact(
         "inlet.configuration",
         "5-15",
-        label="Pattern that the tool or rig is made for",
-        help="By the pattern of its blades; the adapter ends in it",
+        help="By its blades: the inlet's, or the plug of a tool; the adapter ends in it",
     )
-    needs: str = pick_fact(
-        "inlet.needs", ONLY_120, label="Volts it needs", help="On the plate of the tool; of a rig, its charger's"
-    )
+    needs: str = pick_fact("inlet.needs", ONLY_120, help="On the plate of the tool; of a rig, its charger's")
     breaker: Quantity = ask_fact(
-        "I_u",
+        "I_W",
         "inlet.breaker",
         50 * A,
-        label="Breaker behind that outlet",
         help="The number on its handle, in the panel it comes from",
         common=(15 * A, 20 * A, 30 * A, 50 * A),
     )
     own_breaker: str = pick_fact("inlet.adapter_breaker", NONE)
-    cord: str = pick_fact("inlet.adapter_cord", "14 AWG", label="Size of the adapter's cord")
+    cord: str = pick_fact("inlet.adapter_cord", "14 AWG")
     load_amps: Quantity = ask_fact(
-        "I_l",
+        "I_set",
         "inverter.input_limit",
         12 * A,
-        label="Amps that are drawn through it",
         help="On the tool's plate; of a charger, what it is set to",
         common=(8 * A, 12 * A, 16 * A, 24 * A),
     )
