@@ -57,7 +57,7 @@ export class PartForm {
     if (link?.getAttribute("href")?.startsWith("?")) {
       event.preventDefault();
       await this.#goTo(textsOf(new URL(link.href)).part ?? "");
-      return byId("facts").scrollIntoView();
+      return showTop();
     }
     const { ask, part = "", undo } = target.closest("button")?.dataset ?? {};
     if (undo !== undefined) return byId("rig-undo").click();
@@ -68,6 +68,9 @@ export class PartForm {
     history.pushState(null, "", `?part=${reply.part}`);
     place(reply.html);
     this.#changed("");
-    byId("facts").scrollIntoView();
+    showTop();
   }
 }
+
+/** The part that is open, or where one is chosen. */
+const showTop = () => byId(location.search ? "part" : "facts").scrollIntoView();
