@@ -84,12 +84,14 @@ class Phone:
         assert self._context, "the phone is off"
         return self._context
 
-    def open(self, path: str = "") -> Page:
-        """A page; the browser is started if it is not running."""
-        return self.open_at(self._server.address + path)
+    def open(self, path: str = "", before: str = "") -> Page:
+        """A page; the browser is started if it is not running. before: a script that runs before the page's own."""
+        return self.open_at(self._server.address + path, before)
 
-    def open_at(self, address: str) -> Page:
+    def open_at(self, address: str, before: str = "") -> Page:
         page = self.context.new_page() if self._context else self._switch_on()
+        if before:
+            page.add_init_script(before)
         page.on("console", lambda message: self.complaints.append(message.text) if message.type == "error" else None)
         page.on("pageerror", lambda error: self.complaints.append(str(error)))
         page.goto(address)

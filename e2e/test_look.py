@@ -80,8 +80,8 @@ def ground(seen: CheckPage) -> str:
 
 
 @pytest.mark.parametrize("path", PAGES)
-def test_every_page_fits_gloves_and_large_text(visit: Visit, path: str) -> None:
-    seen = visit(path)
+def test_every_page_fits_gloves_and_large_text(sight: Visit, path: str) -> None:
+    seen = sight(path)
     seen.page.evaluate(OPEN_ALL)
     for width in (320, 360, 412):
         seen.page.set_viewport_size({"width": width, "height": 844})
@@ -147,9 +147,9 @@ MOVES = """(boxes) => boxes.filter((field) => field.checkVisibility()).filter((f
 
 
 @pytest.mark.parametrize("path", CHECKS)
-def test_every_number_is_moved_without_the_phones_keyboard(visit: Visit, path: str) -> None:
+def test_every_number_is_moved_without_the_phones_keyboard(sight: Visit, path: str) -> None:
     """T5: its buttons move each number and each list, and no text field is ever entered."""
-    seen = visit(path)
+    seen = sight(path)
     seen.page.evaluate(OPEN_ALL)
     seen.page.evaluate(
         """() => {

@@ -41,8 +41,8 @@ def shown(seen: CheckPage, selector: str) -> list[str]:
 
 
 @pytest.mark.parametrize("path", CHECKS)
-def test_paper_holds_question_inputs_verdict_all_working_and_all_sources(visit: Visit, path: str) -> None:
-    seen = visit(path)
+def test_paper_holds_question_inputs_verdict_all_working_and_all_sources(sight: Visit, path: str) -> None:
+    seen = sight(path)
     sheets = printed(seen.page)
     assert len(sheets) <= (3 if path in LONG else 2)
     paper = squeezed(" ".join(sheets))
@@ -105,8 +105,8 @@ def test_a_step_is_never_split_between_sheets(visit: Visit) -> None:
 
 @pytest.mark.parametrize("paper", ["A4", "Letter"])
 @pytest.mark.parametrize("path", [WIRE, TOOL, "run/car-distance/"])
-def test_an_answer_takes_few_sheets_of_either_paper(visit: Visit, path: str, paper: str) -> None:
-    assert len(printed(visit(path).page, paper)) <= 2
+def test_an_answer_takes_few_sheets_of_either_paper(sight: Visit, path: str, paper: str) -> None:
+    assert len(printed(sight(path).page, paper)) <= 2
 
 
 @pytest.mark.parametrize("look", ["sun", "night"])

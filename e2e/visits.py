@@ -1,4 +1,8 @@
-"""The fixture `visit`: pages opened on one phone per test file, on which the site was saved at a first visit."""
+"""The fixtures `visit` and `sight`: pages opened on one phone, on which the site was saved at a first visit.
+
+Python starts anew for every page that is visited, which is most of what a visit costs. What is only looked at, as it
+was built, is opened with `sight`: there its worker never answers.
+"""
 
 from __future__ import annotations
 
@@ -14,10 +18,13 @@ from engines import CHROMIUM, PHONE
 from hands import CheckPage, Visit
 from server import Server
 
+# A worker that never says a word, as before a slow phone has started one.
+SILENT = "Worker = class extends EventTarget { postMessage() {} terminate() {} };"
 
-@pytest.fixture(scope="module")
+
+@pytest.fixture(scope="session")
 def saved_phone(playwright: Playwright, dist: Path, tmp_path_factory: pytest.TempPathFactory) -> Iterator[Phone]:
-    """Kept for all tests of a file, because a first visit takes seconds."""
+    """Kept for all tests of a process, because a first visit takes seconds."""
     server = Server(dist)
     phone = Phone(playwright, tmp_path_factory.mktemp("profile"), server)
     phone.install()
@@ -29,11 +36,21 @@ def saved_phone(playwright: Playwright, dist: Path, tmp_path_factory: pytest.Tem
 @pytest.fixture
 def visit(saved_phone: Phone) -> Iterator[Visit]:
     """Open a page, as wide as is asked. Nothing may be complained of in the console meanwhile."""
+    yield from _opening(saved_phone)
+
+
+@pytest.fixture
+def sight(saved_phone: Phone) -> Iterator[Visit]:
+    """Open a page to look at it as it comes, before Python has started."""
+    yield from _opening(saved_phone, SILENT)
+
+
+def _opening(phone: Phone, before: str = "") -> Iterator[Visit]:
     opened: list[Page] = []
-    saved_phone.complaints.clear()
+    phone.complaints.clear()
 
     def open_page(path: str = "", width: int = 390, height: int = 844) -> CheckPage:
-        page = saved_phone.open(path)
+        page = phone.open(path, before)
         opened.append(page)
         page.set_viewport_size({"width": width, "height": height})
         return CheckPage(page)
@@ -42,7 +59,7 @@ def visit(saved_phone: Phone) -> Iterator[Visit]:
     for page in opened:
         page.evaluate("() => localStorage.clear()")
         page.close()
-    assert saved_phone.complaints == []
+    assert phone.complaints == []
 
 
 @pytest.fixture
