@@ -14,7 +14,7 @@ from pathlib import Path
 import pytest
 from conftest import Phone, eventually
 from playwright.sync_api import Error, Page, expect
-from test_rig import expect_board_of, tell_fact
+from test_rig import copy_of_example, expect_board_of, tell_fact
 
 from calc.parts_list import as_csv, parts_list
 from calc.rig import example_rig
@@ -100,8 +100,9 @@ def test_a_test_day_without_signal_survives_the_browser_s_death(killed: Phone, s
     gone = page.locator("#clock").inner_text()
     minutes, seconds = map(int, re.match(r"(\d+):(\d\d) gone", gone).groups())  # type: ignore[union-attr]
     assert abs(minutes * 60 + seconds - (time.time() - began)) < 5
-    for place in range(ticks.count()):
-        expect(page.locator("#gates .gate").first.locator("input").nth(place)).to_be_checked()
+    ticked = page.locator("#gates .gate").first.locator("input")
+    for place in range(ticked.count()):
+        expect(ticked.nth(place)).to_be_checked()
     expect(page.locator("#load [data-reading='bank volts, small load'] .noted-value").first).to_have_text("53.3\u00a0V")
 
     # The other three on the page of the log, each offered as the next: the miss names its causes.
@@ -162,9 +163,10 @@ def test_ticks_are_taken_away_and_put_back_by_one_button(visit: Visit) -> None:
 
 def test_a_reading_is_noted_with_steppers_alone_and_can_be_undone_and_removed(visit: Visit) -> None:
     """With gloves on: no key of the phone's own keyboard is needed."""
-    visit("start/").page.get_by_role("button", name="Or begin with a copy of the example").tap()
+    copy_of_example(visit)
     page = visit("readings/").page
-    expect(page.locator("#noted")).to_contain_text("Noted for", timeout=60_000)
+    expect(page.locator("#stale")).to_be_hidden(timeout=60_000)
+    expect(page.locator("#not-kept")).to_be_hidden()
     before = page.locator("#noted li").count()
     page.get_by_role("button", name="More: Bank volts, small load").tap()
     page.get_by_role("button", name="Note it", exact=True).tap()
@@ -187,11 +189,11 @@ def test_what_cannot_be_read_stays_in_its_field_and_says_why(visit: Visit) -> No
 
 
 def test_two_tabs_that_note_at_once_both_keep_their_reading(visit: Visit) -> None:
-    visit("start/").page.get_by_role("button", name="Or begin with a copy of the example").tap()
+    copy_of_example(visit)
     one, other = visit("readings/").page, visit("readings/").page
     for page in (one, other):
-        expect(page.locator("#noted")).to_contain_text("Noted for", timeout=60_000)
-        expect(page.locator("#stale")).to_be_hidden()
+        expect(page.locator("#stale")).to_be_hidden(timeout=60_000)
+        expect(page.locator("#not-kept")).to_be_hidden()
     before = one.locator("#noted li").count()
     one.locator("#value").fill("51")
     other.locator("#value").fill("52")
