@@ -45,6 +45,13 @@ def note(page: Page, value: str) -> None:
     expect(field).to_have_value("")
 
 
+def expect_live(page: Page) -> None:
+    """The script is there, and the page is the own rig's."""
+    expect(page.locator("#note-it")).to_be_enabled()
+    expect(page.locator("#not-kept")).to_be_hidden()
+    expect(page.locator("#stale")).to_be_hidden(timeout=60_000)
+
+
 def own_rig(phone: Phone) -> Page:
     page = phone.open("start/")
     page.locator('[name="name"]').fill("Test cart")
@@ -165,8 +172,7 @@ def test_a_reading_is_noted_with_steppers_alone_and_can_be_undone_and_removed(vi
     """With gloves on: no key of the phone's own keyboard is needed."""
     copy_of_example(visit)
     page = visit("readings/").page
-    expect(page.locator("#stale")).to_be_hidden(timeout=60_000)
-    expect(page.locator("#not-kept")).to_be_hidden()
+    expect_live(page)
     before = page.locator("#noted li").count()
     page.get_by_role("button", name="More: Bank volts, small load").tap()
     page.get_by_role("button", name="Note it", exact=True).tap()
@@ -192,8 +198,7 @@ def test_two_tabs_that_note_at_once_both_keep_their_reading(visit: Visit) -> Non
     copy_of_example(visit)
     one, other = visit("readings/").page, visit("readings/").page
     for page in (one, other):
-        expect(page.locator("#stale")).to_be_hidden(timeout=60_000)
-        expect(page.locator("#not-kept")).to_be_hidden()
+        expect_live(page)
     before = one.locator("#noted li").count()
     one.locator("#value").fill("51")
     other.locator("#value").fill("52")

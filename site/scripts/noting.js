@@ -26,6 +26,8 @@ export class Noting {
     for (const kind of ["input", "change"]) this.#form.addEventListener(kind, (event) => this.#edited(event.target));
     byId("main").addEventListener("click", (event) => this.#act(event));
     byId("not-kept").hidden = desk.rig !== undefined;
+    // Before there is anybody to note it, what is typed must not go astray.
+    /** @type {HTMLButtonElement} */ (byId("note-it")).disabled = false;
   }
 
   /** @returns {Record<string, string>} */
