@@ -306,7 +306,7 @@ def test_trap_10_the_breaker_in_the_wall_never_sees_it() -> None:
     assert verdict_on(alone, "Breaker before the plug") == NO
     assert verdict_on(alone, "Breaker before the cord") == NO
     assert any("never sees" in note for note in alone.notes)
-    boxed = adapter(own_breaker="15 A", **plain)
+    boxed = adapter(own_breaker="15 A", lasting="no", **plain)
     assert boxed.verdict == GO and number(boxed, "most_current", u.A) == 15
     offered = fill(check_called("protect/adapter"), plain | {"own_breaker": "none"}).offers(alone)
     assert any(offer.change == {"own_breaker": "15 A"} for offer in offered)
