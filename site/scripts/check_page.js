@@ -176,7 +176,10 @@ export class CheckPage {
     this.#terms = termsOf(this.#texts());
     page.classList.remove("out-of-date");
     byId("stale").hidden = true;
-    this.#remember(addressOf(this.#texts()), keep);
+    const address = addressOf(this.#texts());
+    // A changed address costs as much as the answer: it follows at the heels of a key.
+    if (what === TYPING) setTimeout(() => this.#remember(address, keep));
+    else this.#remember(address, keep);
     if (what === BUTTON) byId("say").focus();
     if (!this.#used) askToStay();
     this.#used = true;
