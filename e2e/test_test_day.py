@@ -194,18 +194,29 @@ def test_what_cannot_be_read_stays_in_its_field_and_says_why(visit: Visit) -> No
     expect(page.locator("#not-kept")).to_be_visible()
 
 
-def test_two_tabs_that_note_at_once_both_keep_their_reading(visit: Visit) -> None:
+# The news of one tab's change reaches the other at any moment of the other's own change.
+NEWS_IS_LATE = """
+const post = BroadcastChannel.prototype.postMessage;
+BroadcastChannel.prototype.postMessage = function (news) { setTimeout(() => post.call(this, news), window.late); };
+"""
+
+
+def test_two_tabs_that_note_at_once_both_keep_and_show_both_readings(visit: Visit) -> None:
     copy_of_example(visit)
-    one, other = visit("readings/").page, visit("readings/").page
-    for page in (one, other):
+    tabs = [visit("readings/", beforehand=NEWS_IS_LATE).page for _ in range(2)]
+    for page in tabs:
         expect_live(page)
-    before = one.locator("#noted li").count()
-    one.locator("#value").fill("51")
-    other.locator("#value").fill("52")
-    one.evaluate("() => document.querySelector('#log-form .work').click()")
-    other.evaluate("() => document.querySelector('#log-form .work').click()")
-    for page in (one, other):
-        eventually(lambda page=page: page.locator("#noted li").count() == before + 2)
+    noted = tabs[0].locator("#noted li").count()
+    for late in (0, 8, 20, 30, 40, 60, 100):
+        for page, value in zip(tabs, ("51", "52"), strict=True):
+            page.evaluate("late => window.late = late", late)
+            page.locator("#value").fill(value)
+        for page in tabs:
+            page.evaluate("() => document.querySelector('#log-form .work').click()")
+        noted += 2
+        for page in tabs:
+            expect(page.locator("#noted li")).to_have_count(noted)
+            expect(page.locator("#stale")).to_be_hidden()
 
 
 def test_the_parts_are_saved_as_a_file_without_a_signal(phone: Phone, server: Server, tmp_path: Path) -> None:

@@ -49,8 +49,8 @@ def _opening(phone: Phone, before: str = "") -> Iterator[Visit]:
     opened: list[Page] = []
     phone.complaints.clear()
 
-    def open_page(path: str = "", width: int = 390, height: int = 844) -> CheckPage:
-        page = phone.open(path, before)
+    def open_page(path: str = "", width: int = 390, height: int = 844, beforehand: str = before) -> CheckPage:
+        page = phone.open(path, beforehand)
         opened.append(page)
         page.set_viewport_size({"width": width, "height": height})
         return CheckPage(page)

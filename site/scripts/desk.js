@@ -61,7 +61,8 @@ export class Desk {
   }
 
   /**
-   * The latest question wins, as with Python itself. A stored document that cannot be read is replaced by the one
+   * The latest question wins, as with Python itself. Where the rig was changed while Python worked, the answer would be
+   * about a rig that is no more, and is asked for again. A stored document that cannot be read is replaced by the one
    * before the last change, or else the example stands in; nothing is thrown away.
    * @param {string} what
    * @param {Form} form
@@ -69,7 +70,9 @@ export class Desk {
    * @returns {Promise<Reply | null>}
    */
   async ask(what, form, more = {}) {
-    const reply = await this.#python.ask(what, form, { ...more, rig: this.document });
+    const { document } = this;
+    const reply = await this.#python.ask(what, form, { ...more, rig: document });
+    if (reply && this.document !== document) return this.ask(what, form, more);
     if (!reply?.damaged || !this.rig) return reply;
     const { before } = this.rig;
     const mended = before !== undefined && before !== this.rig.document;
