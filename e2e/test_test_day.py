@@ -12,7 +12,7 @@ from datetime import datetime
 from pathlib import Path
 
 import pytest
-from conftest import Phone, eventually
+from conftest import Phone
 from playwright.sync_api import Error, Page, expect
 from test_rig import copy_of_example, expect_board_of, tell_fact
 
