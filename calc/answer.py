@@ -3,10 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from calc.printing import Line, working
-from calc.quantity import Quantity
+from calc.quantity import Quantity, ancestry
 from calc.requirement import GO, NO, NOT_KNOWN, TIGHT, TOLD, Requirement
 from calc.sources import Source
 
@@ -43,6 +43,7 @@ class Answer:
     """Verdict, results, what it rests on. `say` is the sentence for a go or a told; otherwise what rules speaks.
 
     trials: the names of the results that were found by asking again with other values.
+    wishes: what nobody has said that they want. What rests on it is left out, and a go without it is a mere number.
     """
 
     requirements: tuple[Requirement, ...]
@@ -51,13 +52,15 @@ class Answer:
     notes: tuple[str, ...] = ()
     missing: tuple[Missing, ...] = ()
     trials: tuple[str, ...] = ()
+    wishes: tuple[Missing, ...] = ()
 
     @property
     def verdict(self) -> str:
         if self.missing or not self.results:
             return NOT_KNOWN
         verdicts = {requirement.verdict for requirement in self.requirements}
-        return next((verdict for verdict in _WORST_FIRST if verdict in verdicts), TOLD)
+        worst = next((verdict for verdict in _WORST_FIRST if verdict in verdicts), TOLD)
+        return TOLD if worst == GO and self.wishes else worst
 
     @property
     def ruling(self) -> Requirement | None:
@@ -69,6 +72,17 @@ class Answer:
     def say(self) -> str:
         ruling = self.ruling
         return ruling.sentence if ruling and self.verdict in (NO, TIGHT) else self.go_sentence
+
+    def without(self, wishes: tuple[Missing, ...], wanted: Iterable[Quantity]) -> Answer:
+        """The answer where nobody has said what is wanted: nothing is held to it, and nothing that rests on it told."""
+        steps = [quantity.step for quantity in wanted]
+
+        def rests_on_it(*roots: Quantity) -> bool:
+            return any(quantity.step is step for quantity in ancestry(roots) for step in steps)
+
+        held = (one for one in self.requirements if not rests_on_it(*one.condition.quantities))
+        told = {name: one for name, one in self.results.items() if isinstance(one, Named) or not rests_on_it(one)}
+        return replace(self, requirements=tuple(held), results=told, wishes=wishes)
 
     def working(self) -> list[Line]:
         """The working: the ancestry of what was compared and told, then what was told in words."""

@@ -2,11 +2,12 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterable
 from typing import Any
 
 from calc import units
 from calc.catalogue import CHAPTERS, all_checks, checks_of
-from calc.check import Ask, Caution, Check, Named, Offer, Pick, Result, as_stated
+from calc.check import Ask, Caution, Check, Missing, Named, Offer, Pick, Result, as_stated
 from calc.clock import DAY, clock_at
 from calc.day import CAUTIONS, QUESTION, Day
 from calc.form import Asked, field_unit, shown_text
@@ -56,10 +57,12 @@ def answer(asked: Asked) -> dict[str, Any]:
         "cautions": [_caution(caution) for caution in check.warnings()],
         "notes": list(found.notes),
         "working": [_line(line) for line in lines],
-        "missing": [
-            {"name": missing.name, "label": missing.label, "where": missing.where} for missing in found.missing
-        ],
-    }
+        "missing": _where_to_find(found.missing),
+    } | ({"wishes": _where_to_find(found.wishes)} if found.wishes else {})
+
+
+def _where_to_find(facts: Iterable[Missing]) -> list[dict[str, str]]:
+    return [{"name": one.name, "label": one.label, "where": one.where} for one in facts]
 
 
 def _result(name: str, result: Result) -> dict[str, Any]:
@@ -125,7 +128,7 @@ def day(found: Day) -> dict[str, Any]:
         "cautions": [_caution(caution) for caution in CAUTIONS],
         "notes": list(found.answer.notes),
         "working": [_line(line) for line in found.answer.working()] if plan else [],
-        "missing": [{"name": one.name, "label": one.label, "where": one.where} for one in found.missing],
+        "missing": _where_to_find(found.missing),
     }
 
 

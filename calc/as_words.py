@@ -29,6 +29,7 @@ def answer(asked: Asked) -> str:
     working_lines = asked.choices() + found.working() if found.results else []
     lines = [asked.kind.question, f"{found.verdict.upper()}. {found.say}"]
     lines += [f"  missing: {missing.label}. {missing.where}." for missing in found.missing]
+    lines += [f"  wanted, for a verdict: {wish.label}. {wish.where}." for wish in found.wishes]
     offers = asked.offers(found)
     lines += [f"  fix: {offer.say}" + (", then it is tight" if offer.verdict == "tight" else "") for offer in offers]
     if found.verdict == "no" and not offers:

@@ -9,7 +9,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, field, replace
 from functools import cached_property
-from typing import Any
+from typing import Any, Literal
 
 from calc.facts import fact_at
 from calc.measurable import MEASURABLE
@@ -30,6 +30,8 @@ class Ask:
     either_way: also reads the reciprocal (kWh per 100 mi where mi per kWh is asked). whole: a count.
     when: the picks under which it is asked at all, as {pick: (options,)}, or several such, any of which will do.
     rules: the rule sets that ask it. reading: what it is called in the rig's log, where it is measured.
+    wish: it is what somebody wants, not what is. Where nobody has said it, the answer is its number without a verdict;
+    the word is the easiest wish, and the verdicts on everything else are worked with that.
     """
 
     symbol: str
@@ -44,8 +46,14 @@ class Ask:
     habit: bool | tuple[str, ...] = False
     either_way: bool = False
     whole: bool = False
+    wish: Literal["", "the least", "the most"] = ""
     when: When | tuple[When, ...] = ()
     rules: tuple[str, ...] = RULE_SETS
+
+    @property
+    def easiest(self) -> Quantity:
+        """Of a wish, the one that is fulfilled first."""
+        return self.low if self.wish == "the least" else self.high
 
     @property
     def unit(self) -> Unit:

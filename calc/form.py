@@ -35,6 +35,7 @@ class Asked:
     check: Check | None
     problems: Mapping[str, str] = field(default_factory=dict)
     missing: tuple[Missing, ...] = ()
+    wishes: tuple[Missing, ...] = ()  # what nobody has said that they want
     origins: Mapping[str, str] = field(default_factory=dict)
     subject: int = 0
     subject_name: str = ""
@@ -54,7 +55,7 @@ class Asked:
 
     def answer(self) -> Answer:
         """The answer, found-by-trial results included; `not known` where a fact is missing."""
-        return self._unless_missing(Check.full_answer)
+        return self._unless_missing(Check.answer if self.wishes else Check.full_answer)
 
     def plain_answer(self) -> Answer:
         """The answer without what is found by trial: what a row of the board needs."""
@@ -67,7 +68,8 @@ class Asked:
         if self.missing and self.rules in self.kind.rule_sets:
             names = ", ".join(missing.label[0].lower() + missing.label[1:] for missing in self.missing)
             return not_known(f"Not answered without: {names}.", self.missing)
-        return answered(self.check)
+        found = answered(self.check)
+        return found.without(self.wishes, [getattr(self.check, one.name) for one in self.wishes]) if self.wishes else found
 
     def choices(self) -> list[Line]:
         """The picks that stand behind the answer, as lines of the working: what was chosen, and by whom."""
@@ -96,6 +98,7 @@ def fill(
     origins: dict[str, str] = {}
     problems: dict[str, str] = {}
     missing: list[Missing] = []
+    wishes: list[Missing] = []
     known: dict[str, Quantity | str] = {}
     whole = rig or example_rig()
     if subject is None:
@@ -116,7 +119,10 @@ def fill(
         if unfit:
             problems[name] = f"{spec.label} {unfit}."
             continue
-        if standing is None:
+        if standing is None and isinstance(spec, Ask) and spec.wish:
+            wishes.append(Missing(name, spec.label, spec.help))
+            values[name] = spec.easiest
+        elif standing is None:
             missing.append(Missing(name, spec.label, spec.help))
         else:
             values[name], origins[name] = standing, origin
@@ -129,7 +135,7 @@ def fill(
     unsettled = {fact.name for fact in missing}
     needed = tuple(fact for fact in missing if _is_asked(check, fact.name, unsettled))
     name = subject_name(kind, whole, subject)
-    return Asked(kind, rules, typed, check, {}, needed, origins, subject, name, things, rig, known)
+    return Asked(kind, rules, typed, check, {}, needed, tuple(wishes), origins, subject, name, things, rig, known)
 
 
 def _is_typed(spec: Ask | Pick, text: str | None, standing: Quantity | str | None, rig: Rig | None, rules: str) -> bool:

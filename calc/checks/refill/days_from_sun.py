@@ -27,7 +27,7 @@ class DaysFromSun(Check):
     title = "Days from the sun"
     headline = "nine_in_ten"
 
-    time_wanted: Quantity = ask_fact("t_w", "place.sun_days", 3 * day, common=(1 * day, 3 * day, 7 * day))
+    time_wanted: Quantity = ask_fact("t_w", "place.sun_days", 3 * day, wish="the most", common=(1 * day, 3 * day, 7 * day))
     bank_energy: Quantity = ask_fact("E_n", "bank.energy", 10.2 * kWh)
     health: Quantity = ask_fact("s", "bank.health", 100 * percent)
     charge: Quantity = ask_fact("q", "now.charge", 50 * percent)

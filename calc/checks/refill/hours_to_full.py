@@ -45,7 +45,7 @@ class HoursToFull(Check):
     rule_sets = (NEC,)
 
     mark: str = pick("Fill to", (*MARKS, FULL), FULL, habit=True, help="The last tenth takes longer than its share")
-    time_there_is: Quantity = ask_fact("t_w", "place.refill_time", 8 * h, common=(2 * h, 8 * h, 12 * h))
+    time_there_is: Quantity = ask_fact("t_w", "place.refill_time", 8 * h, wish="the most", common=(2 * h, 8 * h, 12 * h))
     charge: Quantity = ask_fact("q", "now.charge", 20 * percent, common=(20 * percent, 50 * percent))
     outlet: str = pick_fact("inlet.outlet", "L5-30", OUTLETS)
     set_to: Quantity = ask_fact("I_set", "inverter.input_limit", 24 * A, common=(12 * A, 16 * A, 24 * A))

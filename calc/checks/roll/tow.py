@@ -82,7 +82,7 @@ class Tow(Check):
     )
     energy: Quantity = ask_fact("E_v", "tow.energy", 7.2 * kWh)
     use: Quantity = ask_fact("u", "tow.use", 95 * Wh_per_mi)
-    trip: Quantity = ask_fact("D_w", "place.trip", 10 * mi)
+    trip: Quantity = ask_fact("D_w", "place.trip", 10 * mi, wish="the least")
     drag_area: Quantity = ask(
         "A_d",
         "Drag area of both",

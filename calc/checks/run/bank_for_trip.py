@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from typing import Any
 
 from calc.check import PHYSICAL, Answer, Caution, Check, Example, answer, less, more, option, require
@@ -23,7 +24,7 @@ class BankForTrip(Check):
     title = "Bank for a trip"
     headline = "bank_needed"
 
-    trip: Quantity = _SAME["trip"]
+    trip: Quantity = replace(_SAME["trip"], wish="")  # here it is what the answer is about
     consumption: Quantity = _SAME["consumption"]
     consumption_kind: str = _SAME["consumption_kind"]
     charging_volts: str = _SAME["charging_volts"]

@@ -47,7 +47,7 @@ class CarDistance(Check):
     title = "Distance in the car"
     headline = "distance"
 
-    trip: Quantity = ask_fact("D_w", "place.trip", 15 * mi, common=(5 * mi, 10 * mi, 20 * mi, 40 * mi))
+    trip: Quantity = ask_fact("D_w", "place.trip", 15 * mi, wish="the least", common=(5 * mi, 10 * mi, 20 * mi, 40 * mi))
     consumption: Quantity = ask_fact(
         "c",
         "cars.consumption",

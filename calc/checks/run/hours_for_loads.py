@@ -40,7 +40,7 @@ class HoursForLoads(Check):
     title = "Hours for the loads"
     headline = "hours"
 
-    time_wanted: Quantity = ask_fact("t_w", "place.last_hours", 24 * h, common=(8 * h, 24 * h, 48 * h))
+    time_wanted: Quantity = ask_fact("t_w", "place.last_hours", 24 * h, wish="the least", common=(8 * h, 24 * h, 48 * h))
     count: str = how_many(
         "loads", "How many loads", COUNTS, "4", "Those with hours of their own; a steady rest goes below"
     )

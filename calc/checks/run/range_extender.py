@@ -40,7 +40,7 @@ class RangeExtender(Check):
     title = "Range extender"
     headline = "distance"
 
-    trip: Quantity = ask_fact("D_w", "place.trip", 15 * mi)
+    trip: Quantity = ask_fact("D_w", "place.trip", 15 * mi, wish="the least")
     vehicle_energy: Quantity = ask_fact("E_v", "tow.energy", 7.2 * kWh)
     vehicle_charge: Quantity = ask(
         "q_v",

@@ -19,7 +19,7 @@ class ColdCapacity(Check):
     title = "Left in the cold"
     headline = "energy_to_hand"
 
-    wanted: Quantity = ask_fact("E_w", "work.cold_energy", 4 * kWh, common=(1 * kWh, 2 * kWh, 5 * kWh))
+    wanted: Quantity = ask_fact("E_w", "work.cold_energy", 4 * kWh, wish="the least", common=(1 * kWh, 2 * kWh, 5 * kWh))
     bank_energy: Quantity = ask_fact("E_n", "bank.energy", 10.2 * kWh)
     health: Quantity = ask_fact("s", "bank.health", 100 * percent)
     charge: Quantity = ask_fact(
