@@ -396,12 +396,21 @@ def test_one_nameplate_number_short_is_never_a_go(check: type[Check], shell: She
         answer = shell.answers(check.id, *words(rest), "--rig", empty)
         if check.asks[name].habit:
             assert name not in [missing["name"] for missing in answer["missing"]]
+        elif is_wish(check, name):
+            assert answer["verdict"] != "go" and [wish["name"] for wish in answer["wishes"]] == [name]
+            assert name not in answer["given"]
         else:
             assert answer["verdict"] == "not known" and not answer["results"]
             assert [missing["name"] for missing in answer["missing"]] == [name]
             assert name not in answer["given"]
             assert answer["missing"][0]["where"] == check.asks[name].help
             assert check.asks[name].label in shell.says(check.id, *words(rest), "--rig", empty)
+
+
+def is_wish(check: type[Check], name: str) -> bool:
+    """What somebody wants, and no nameplate says."""
+    spec = check.asks[name]
+    return isinstance(spec, Ask) and bool(spec.wish)
 
 
 @every_check
@@ -414,7 +423,10 @@ def test_a_fact_taken_out_of_the_rig_is_missed(check: type[Check], shell: Shell)
             answer = shell.answers(check.id, *words(no_fact), "--rig", shell.rig(without(spec.fact)))
             missing = {missing["name"] for missing in answer["missing"]}
             hangs_on = {other for case in spec.cases for other in case}
-            assert answer["verdict"] == "not known" and (name in missing or hangs_on & missing)
+            if is_wish(check, name):
+                assert answer["verdict"] != "go" and answer["wishes"][0]["where"] == spec.help
+            else:
+                assert answer["verdict"] == "not known" and (name in missing or hangs_on & missing)
 
 
 @every_check
