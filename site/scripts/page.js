@@ -30,6 +30,8 @@ function offerPrinting() {
   button.hidden = false;
 }
 
+// The script comes when it comes, and nobody who reads the page waits for it: it may even be here before all of the page.
+if (document.readyState === "loading") await new Promise((whole) => document.addEventListener("DOMContentLoaded", whole, { once: true }));
 page.dataset.live = "";
 addEventListener("beforeprint", datePaper);
 offerPrinting();
