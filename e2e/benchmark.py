@@ -66,6 +66,7 @@ PAINTED = """async () => {
   return at();
 }"""
 BOARD_IS_ANSWERED = "() => !document.getElementById('now')?.hidden && document.getElementById('stale')?.hidden"
+READY = "() => document.getElementById('state-python').dataset.state === 'ready'"
 CHECK, FIELD = "wire/wire-for-run/", "run_length"
 
 
@@ -77,8 +78,7 @@ def main() -> None:
         for engine in arguments.engines:
             measure(engine, server, Path(folder) / engine.name, arguments.runs)
         if arguments.slow:
-            with slowed(0.25):
-                measure(Chromium, server, Path(folder) / "slowed", arguments.runs)
+            measure_slowed(0.25, server, Path(folder) / "slowed", arguments.runs)
 
 
 def read_arguments() -> argparse.Namespace:
@@ -99,38 +99,59 @@ def write_site(folder: Path) -> None:
 
 
 def measure(engine: type[Chromium] | type[WebKit], server: Server, profile: Path, runs: int) -> None:
+    server.start()
+    with engine(profile) as browser:
+        visit_first(browser, server)
+        print_table(profile.name, times_of(browser, server, runs))
+
+
+def measure_slowed(cores: float, server: Server, profile: Path, runs: int) -> None:
+    """A phone's first visit may take its time; what is measured is every later one."""
+    server.start()
+    with Chromium(profile) as browser:
+        visit_first(browser, server)
+    with slowed(cores), Chromium(profile) as browser:
+        browser.open(server.address + "empty.html")
+        print_table(f"{profile.name}, {cores:g} of a core", times_of(browser, server, runs))
+
+
+def visit_first(browser: Chromium | WebKit, server: Server) -> None:
+    """Everything is saved, the snapshot made; then there is no signal."""
+    browser.open(server.address)
+    browser.wait_for("() => document.getElementById('state').dataset.state === 'saved'", 180)
+    browser.wait_for(SNAPSHOT_CHECKED, 180)
+    server.stop()
+
+
+def times_of(browser: Chromium | WebKit, server: Server, runs: int) -> dict[str, list[float]]:
+    """All times [ms] by what was measured."""
     worker = next(file.name for file in server.folder.glob("worker-*.js"))
     question = build.start_questions()[0]
     starts = {"bare loadPyodide()": ["bare.js", "", ""], "plain start": [worker, "plain", question], "start from the snapshot": [worker, "quick", question]}
     times: dict[str, list[float]] = defaultdict(list)
-    server.start()
-    with engine(profile) as browser:
-        browser.open(server.address)
-        browser.wait_for("() => document.getElementById('state').dataset.state === 'saved'", 180)
-        browser.wait_for(SNAPSHOT_CHECKED, 180)
-        server.stop()
-        for _ in range(runs):
-            for name, start in starts.items():
-                browser.renew()
-                browser.open(server.address + "empty.html")
-                times[name].append(browser.evaluate(START, start))
+    for _ in range(runs):
+        for name, start in starts.items():
+            browser.renew()
+            browser.open(server.address + "empty.html")
+            times[name].append(browser.evaluate(START, start))
         browser.renew()
         browser.open(server.address + CHECK)
         times["paint: DOMContentLoaded"].append(browser.evaluate(PAINTED))
-        browser.wait_for("() => document.getElementById('state-python').dataset.state === 'ready'", 180)
-        keys = [str(50 + step % 90) for step in range(550)]
-        times["key to answer"] = browser.evaluate(KEYSTROKES, [FIELD, keys])[50:]
-        browser.open(server.address + "start/")
-        browser.wait_for("() => document.getElementById('state-python').dataset.state === 'ready'", 180)
-        browser.evaluate("() => document.getElementById('start-example').click()")
-        browser.wait_for(BOARD_IS_ANSWERED, 180)
-        charges = [str(20 + step % 70) for step in range(150)]
-        times["board answered again"] = browser.evaluate(BOARD, ["now.charge", charges])[20:]
+    browser.wait_for(READY, 180)
+    keys = [str(50 + step % 90) for step in range(550)]
+    times["key to answer"] = browser.evaluate(KEYSTROKES, [FIELD, keys])[50:]
+    browser.open(server.address + "start/")
+    browser.wait_for(READY, 180)
+    browser.evaluate("() => document.getElementById('start-example').click()")
+    browser.wait_for(BOARD_IS_ANSWERED, 180)
+    charges = [str(20 + step % 70) for step in range(150)]
+    times["board answered again"] = browser.evaluate(BOARD, ["now.charge", charges])[20:]
+    for _ in range(runs):
         browser.renew()
         browser.open(server.address)
         browser.wait_for("() => performance.getEntriesByName('last board').length > 0", 30)
         times["last board painted"].append(browser.evaluate("() => performance.getEntriesByName('last board')[0].startTime"))
-    print_table(profile.name, times)
+    return times
 
 
 def print_table(title: str, times: dict[str, list[float]]) -> None:

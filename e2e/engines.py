@@ -12,7 +12,7 @@ from contextlib import contextmanager
 from pathlib import Path
 from typing import Any
 
-from playwright.sync_api import BrowserContext, Page, sync_playwright
+from playwright.sync_api import BrowserContext, Error, Page, sync_playwright
 from selenium import webdriver
 from selenium.webdriver.webkitgtk.options import Options
 from selenium.webdriver.webkitgtk.service import Service
@@ -47,10 +47,13 @@ class Browser:
     def wait_for(self, function: str, seconds: float) -> None:
         """The pages' policy forbids evaluating strings in them, as drivers' own waiting does: so it is asked again and again."""
         deadline = time.monotonic() + seconds
-        while not self.evaluate(function):
+        while not self._holds(function):
             if time.monotonic() > deadline:
                 raise TimeoutError(f"not within {seconds} s: {function}")
             time.sleep(0.1)
+
+    def _holds(self, function: str) -> bool:
+        return bool(self.evaluate(function))
 
 
 class Chromium(Browser):
@@ -88,6 +91,12 @@ class Chromium(Browser):
 
     def evaluate(self, function: str, argument: Any = None) -> Any:
         return self._page.evaluate(function, argument)
+
+    def _holds(self, function: str) -> bool:
+        try:
+            return super()._holds(function)
+        except Error:  # the page is just being left for another
+            return False
 
 
 class WebKit(Browser):
@@ -151,7 +160,7 @@ class VirtualDisplay:
 def slowed(cores: float) -> Iterator[None]:
     """This process and the browsers it starts share so much of a core (CPU cgroup, version 1)."""
     group = Path("/sys/fs/cgroup/cpu/barrowatt-benchmark")
-    group.mkdir()
+    group.mkdir(exist_ok=True)  # one that was broken off leaves its group
     try:
         (group / "cpu.cfs_period_us").write_text("10000")
         (group / "cpu.cfs_quota_us").write_text(str(int(10000 * cores)))
