@@ -20,19 +20,6 @@ from calc.quantity import Quantity
 from calc.reading import Unreadable, must_be_between, read_choice, read_quantity
 from calc.rig import Known, Rig, document, example_rig, read_rig
 
-# The questions of a short start, with the rig's name eight: the bank, and whether it may be charged as it stands, which
-# is what ruins one soonest. As nothing is guessed, the other questions then say what they lack, the fewest first.
-START = (
-    "bank.chemistry",
-    "bank.energy",
-    "bank.capacity",
-    "bank.strings",
-    "bank.charge_limit",
-    "inverter.charger_set",
-    "now.cells",
-)
-
-
 # The rigs last read or written, by their documents: the same one comes with one question after another.
 _AT_HAND: dict[str, Rig] = {}
 _MOST_AT_HAND = 4
@@ -283,17 +270,6 @@ def _free_name(rig: Rig, group: str, called: str) -> str:
 
 
 # --- a whole rig -----------------------------------------------------------------------------------------------
-
-
-def started(texts: Mapping[str, str]) -> tuple[Rig | None, dict[str, str]]:
-    """A rig from the short start's answers; or what is wrong with them, by path."""
-    rig, problems = Rig("", {}), {}
-    for path in ("name", *START):
-        try:
-            rig = with_fact(rig, path, texts.get(path, ""))
-        except Unreadable as problem:
-            problems[path] = str(problem)
-    return (None, problems) if problems else (rig, {})
 
 
 def unknown_facts(rig: Rig, group: str, place: int | None = None) -> int:

@@ -402,9 +402,9 @@ class Renderer:
         if address == "rig/":
             return self._render("rig.html", **shared)
         if address == "start/":
-            from calc.rig_form import start_fields  # it is made of this file's fields
+            from calc.start_lines import LINES  # a page of a question does not wait for them
 
-            return self._render("start.html", fields=start_fields(), **shared)
+            return self._render("start.html", lines=LINES, **shared)
         if address == "day/":
             return self._render("day.html", told=_foretold(day_of()), **shared)
         if address == "about/":

@@ -83,10 +83,12 @@ class Desk:
         return self._renderer.render("part.html", rig=rig, part=shown, parts=list(parts_of(rig)), done=done, back=self._form.get("back", ""))
 
     def start(self) -> Told:
-        """A new rig from the short start's answers, or what is wrong with them."""
-        rig, problems = editing.started(self._form)
+        """A new rig from the short start's lines, or what is wrong with them."""
+        from calc.short_start import FIELDS, started
+
+        rig, problems = started(self._form)
         if rig is None:
-            return {"html": self._renderer.render("start_problems.html", problems=problems)}
+            return {"html": self._renderer.render("start_problems.html", problems=problems, fields=FIELDS)}
         return {"rig": editing.text_of(rig), "html": ""}
 
     def example(self) -> Told:

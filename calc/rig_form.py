@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from functools import cached_property
 
 from calc.asks import NEC, Pick
-from calc.editing import START, asked_as, choices_of, names_in, shown_fact
+from calc.editing import asked_as, choices_of, names_in, shown_fact
 from calc.facts import FACTS, ONE_OF, TITLES, Fact, fact_at
 from calc.readings import measured, origin
 from calc.rendering import Field
@@ -59,11 +59,6 @@ def field_of(rig: Rig, path: str) -> FactField:
 
 def _choice(fact: Fact, choices: tuple[str, ...]) -> Pick:
     return Pick(label=fact.label, options_by_rules={NEC: choices}, default_by_rules={NEC: ""}, help=fact.help)
-
-
-def start_fields() -> list[FactField]:
-    """The short start's questions, none of them answered."""
-    return [field_of(Rig("", {}), path) for path in START]
 
 
 @dataclass(frozen=True)

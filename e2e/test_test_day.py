@@ -55,7 +55,7 @@ def expect_live(page: Page) -> None:
 def own_rig(phone: Phone) -> Page:
     page = phone.open("start/")
     page.locator('[name="name"]').fill("Test cart")
-    page.locator('[name="bank.energy"]').fill("10 kWh")
+    page.locator('[name="bank"]').fill("1p, 10 kWh")
     page.get_by_role("button", name="Make this rig").tap()
     expect_board_of(page, "Test cart")
     page.goto(page.url + "rig/?part=bank")

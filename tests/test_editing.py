@@ -5,7 +5,6 @@ from __future__ import annotations
 import pytest
 
 from calc import editing, units
-from calc.board import board
 from calc.facts import FACTS, ONE_OF, TITLES
 from calc.quantity import Quantity
 from calc.reading import Unreadable
@@ -123,17 +122,6 @@ def test_a_list_takes_things_until_it_is_full(group: str) -> None:
         editing.added(rig, group)
 
 
-def test_a_short_start_asks_at_most_eight_questions_and_takes_no_for_an_answer() -> None:
-    assert len(editing.START) + 1 <= 8, "with the rig's name"
-    rig, problems = editing.started({})
-    assert not problems and rig is not None and not rig.facts
-    rig, problems = editing.started({"name": "Cart", "bank.energy": "5 kWh", "bank.chemistry": "LFP"})
-    assert not problems and rig is not None
-    assert rig.name == "Cart" and rig.facts["bank.chemistry"] == "LFP" and len(rig.facts) == 2
-    none, problems = editing.started({"bank.energy": "much"})
-    assert none is None and list(problems) == ["bank.energy"]
-
-
 def test_every_part_has_a_title_and_every_list_a_word_for_one_of_it() -> None:
     filled_in = [group for group in FACTS if group != "readings[]"]
     assert list(TITLES) == [group.removesuffix("[]") for group in filled_in]
@@ -148,22 +136,3 @@ def test_every_fact_has_a_field_in_some_part() -> None:
         for one in part.things if part.is_list else [part]:
             assert part_called(rig, one.key).key == one.key
             assert all(field.label and field.spec.help for field in one.fields)
-
-
-def test_eight_answers_already_say_whether_the_bank_may_be_charged_as_it_stands() -> None:
-    """LFP below freezing: no charge at all. A maker's word may allow it; nobody has said so here."""
-    answers = {
-        "bank.chemistry": "LFP",
-        "bank.energy": "5.1 kWh",
-        "bank.capacity": "100 Ah",
-        "bank.strings": "1",
-        "bank.charge_limit": "50 A",
-        "inverter.charger_set": "40 A",
-    }
-    for cells, verdict in (("25 °C", "go"), ("-5 °C", "no")):
-        rig, _ = editing.started({"name": "Cart", **answers, "now.cells": cells})
-        assert rig is not None
-        rows = {row.check.id: row.answer for row in board(rig)}
-        assert rows["refill/battery-limit"].verdict == verdict
-        lacking = [len(answer.missing) for answer in rows.values() if answer.missing]
-        assert lacking, "the others say what they lack"

@@ -1,5 +1,5 @@
 // The short start: a few answers make a rig, which is kept and in use from then on.
-import { tapped, textsIn, usualTerms } from "./fields.js";
+import { textsIn, usualTerms } from "./fields.js";
 import { byId, place } from "./pieces.js";
 
 export class StartPage {
@@ -16,7 +16,6 @@ export class StartPage {
     this.#python = python;
     this.#desk = desk;
     this.#form = form;
-    form.addEventListener("click", (event) => tapped(form, event));
     form.addEventListener("submit", (event) => {
       event.preventDefault();
       this.#ask("start", { ...usualTerms(), ...textsIn(form) });
