@@ -19,6 +19,7 @@ BANK = Plate(
         Piece("bank.discharge_limit", "{} out", ("discharge", "discharging"), of=ONE),
         Piece("bank.charge_limit", "{} in", ("charge", "charging"), of=ONE),
         Piece("bank.mass", of=ALL),
+        Piece("bank.resistance", "whole bank {}", marked=True),
         Piece("bank.health", "health {}", ("of its plate left",), marked=True),
     ),
     phrases={
@@ -150,8 +151,8 @@ CAR = Plate(
 NOW = Plate(
     key="stands",
     label="How it stands now",
-    where="Charge and cells on the battery's monitor; a thermometer in the shade; what runs; the outlet on the wall that it hangs on.",
-    example="80 %, cells 12 °C, air 8 °C, nothing running, unplugged",
+    where="Charge and cells on the battery's monitor; a thermometer in the shade; what runs; the outlet on the wall that it hangs on, and that it refills from.",
+    example="80 %, cells 12 °C, air 8 °C, nothing running, unplugged, refills from L5-30",
     pieces=(
         Piece("now.charge", "charge {}", ("charged", "full", "left")),
         Piece("now.cells", "cells {}"),
@@ -159,6 +160,7 @@ NOW = Plate(
         Piece("now.running", "running {}"),
         Piece("now.plugged_into", "plugged into {}", marked=True),
         Piece("now.month"),
+        Piece("inlet.outlet", "refills from {}", marked=True),
     ),
     phrases={
         "nothing running": {"now.running": "0 W", "now.beside": "0 A"},

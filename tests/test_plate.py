@@ -6,7 +6,7 @@ import random
 import re
 
 import pytest
-from hypothesis import given
+from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from calc.board import board
@@ -251,6 +251,7 @@ _SOUP = st.lists(
 )
 
 
+@settings(deadline=None)
 @given(st.sampled_from(LINES), _SOUP, st.sampled_from([", ", " ", "; ", ",", "\r\n"]))
 def test_whatever_is_typed_is_read_or_refused_and_no_number_is_taken_that_does_not_stand_there(plate, words, joined) -> None:  # type: ignore[no-untyped-def]
     line = joined.join(words)
@@ -271,6 +272,7 @@ def test_whatever_is_typed_is_read_or_refused_and_no_number_is_taken_that_does_n
             assert (number[0] if number else re.sub(r"\s+", "", text)) in plain, f"{path}: {text} is not in {line!r}"
 
 
+@settings(deadline=None)
 @given(st.data())
 def test_the_order_of_the_pieces_does_not_matter(data: st.DataObject) -> None:
     plate = data.draw(st.sampled_from([BANK, INVERTER, SETTINGS, NOW]))
@@ -278,6 +280,7 @@ def test_the_order_of_the_pieces_does_not_matter(data: st.DataObject) -> None:
     assert facts_in(plate, ", ".join(pieces)) == facts_in(plate, plate.example)
 
 
+@settings(deadline=None)
 @given(st.sampled_from(LINES), st.integers(0, 20), st.sampled_from(["", "7", "xyzzy", "9999 Ω", "≈ 3 A", "not sure"]))
 def test_one_piece_that_is_not_understood_stops_its_whole_line(plate, place, stray) -> None:  # type: ignore[no-untyped-def]
     parts = re.split(r", ", plate.example)
