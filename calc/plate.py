@@ -72,12 +72,20 @@ class Plate:
     count: str = ""
     group: str = ""
 
-    def piece(self, path: str) -> Piece:
-        return next(piece for piece in self.pieces if piece.path == path)
+    @property
+    def shown(self) -> str:
+        """The example, with numbers that stay beside their units."""
+        return re.sub(r"(?<=\d) (?=\w+[,;]|%|\w+$|°)", NBSP, self.example)
+
+
+# Many times what a plate says.
+_LONGEST = 600
 
 
 def things_in(plate: Plate, line: str) -> list[tuple[str, Texts]]:
     """Each thing that a line tells, as its name, or an empty one, and its facts as texts by path. Raises Unreadable."""
+    if len(line) > _LONGEST:
+        raise Unreadable(f"This line is longer than {_LONGEST} letters: write what stands on the plate.")
     if not plate.group:
         return [("", facts_in(plate, line))] if line.strip() else []
     return [_thing(plate, part) for part in line.split(";") if part.strip()]

@@ -7,7 +7,7 @@ from calc.plate import ALL, ONE, Piece, Plate
 BANK = Plate(
     key="bank",
     label="The battery, as its plate says",
-    where="Chemistry; cells in series and strings in parallel; Ah; the most amps out and in; mass; how old it is. Of several alike, say each or in all.",
+    where="Chemistry; cells in series, strings in parallel; Ah; the most amps out and in; mass; new, or its health. Of several alike, say each or in all.",
     example="LFP, 16s2p, 100 Ah each, 100 A out each, 50 A in each, 46 kg each, new",
     pieces=(
         Piece("bank.chemistry"),
@@ -76,8 +76,8 @@ SETTINGS = Plate(
 OUTLETS = Plate(
     key="outlets",
     label="Its outlets",
-    where="By the pattern of the slots, or the colour of the socket; the number on its breaker's handle. A semicolon between two; a name of your own and a colon before each, if you like.",
-    example="5-20, 20 A, Class A; 14-30, 30 A, no ground-fault protection",
+    where="By the pattern of the slots, or the colour of the socket; the number on its breaker's handle. Before each a name of your own and a colon; a semicolon between two.",
+    example="saw side: 5-20, 20 A, Class A; van side: 14-30, 30 A",
     pieces=(
         Piece("outlets.configuration"),
         Piece("outlets.socket"),
@@ -99,8 +99,8 @@ OUTLETS = Plate(
 TOOL = Plate(
     key="tool",
     label="A tool it runs, as its plate says",
-    where="Its name and a colon; volts and amps; how it starts; for hours or not; its plug and cord; the outlet, by name or pattern.",
-    example="chain-saw mill: 120 V, 13 A, saw or grinder, turns freely, short runs, plug fits, cord 25 ft, cord 12 AWG, at 5-20",
+    where="Its name and a colon; volts and amps; how it starts; for hours or not; its plug and cord; its outlet, by name or pattern.",
+    example="chain-saw mill: 120 V, 13 A, saw or grinder, turns freely, short runs, plug fits, cord 25 ft, cord 12 AWG, at saw side",
     pieces=(
         Piece("loads.volts"),
         Piece("loads.amps", "{} on its plate", implies={"loads.plate": "amps"}),
@@ -132,8 +132,8 @@ TOOL = Plate(
 CAR = Plate(
     key="car",
     label="A car it charges",
-    where="Its name and a colon; what it uses, by dash or label; the volts and amps it is set to; the plate of its charging cord; the outlet; the trip that must be possible.",
-    example="crew van: 3.1 mi/kWh, dash, 240 V, set to 16 A, cord 32 A, at 14-30, trip 10 mi",
+    where="Its name and a colon; what it uses, by dash or label; the volts and amps it is set to; the plate of its charging cord; its outlet; the trip that must be possible.",
+    example="crew van: 3.1 mi/kWh, dash, 240 V, set to 16 A, cord 32 A, at van side, trip 10 mi",
     pieces=(
         Piece("cars.consumption", "uses {}"),
         Piece("cars.consumption_kind", "by {}", ("by the",)),
