@@ -11,7 +11,8 @@ from collections.abc import Mapping
 from calc import units as u
 from calc.editing import added, names_in, with_fact, with_known
 from calc.facts import fact_at
-from calc.plate import Plate, Texts, things_in
+from calc.plate import Plate
+from calc.plate_line import Texts, things_in
 from calc.quantity import Quantity
 from calc.reading import Unreadable
 from calc.rig import Known, Rig
