@@ -20,7 +20,7 @@ WIRE, TOOL = "wire/wire-for-run/", "run/tool-on-outlet/"
 MM = 25.4 / 160
 
 # What can be tapped and is shown: not the little circle in a label, and not a link in a running sentence.
-TARGETS = """() => [...document.querySelectorAll("a, button, input, select, summary, label.option, .looks label")]
+TARGETS = """() => [...document.querySelectorAll("a, button, input, textarea, select, summary, label.option, .looks label")]
   .filter((one) => one.checkVisibility() && !one.matches("label input") && one.getClientRects().length)
   .map((one) => {
     const { width, height, right } = one.getBoundingClientRect();
@@ -53,7 +53,7 @@ STYLES = """() => [...document.querySelectorAll("body *")].filter((one) => one.c
       return { words: one.textContent.trim().slice(0, 40), color, size: parseFloat(fontSize), weight: Number(fontWeight),
                number: one.matches("input, select, b, #say, dd") };
     })"""
-FIELDS = """() => [...document.querySelectorAll("form :is(input[type=text], select, button, .option), .fix, #print, .row")]
+FIELDS = """() => [...document.querySelectorAll("form :is(input[type=text], textarea, select, button, .option), .fix, #print, .row")]
   .filter((one) => one.checkVisibility()).map((one) => {
     const { borderTopWidth, borderTopColor, fontSize, borderTopStyle } = getComputedStyle(one);
     return { words: one.name || one.textContent.trim().slice(0, 30), width: parseFloat(borderTopWidth), colour: borderTopColor,
