@@ -97,7 +97,9 @@ def test_eight_answers_make_a_rig_and_the_board_is_answered_for_it(visit: Visit)
 
 
 def test_an_answer_that_cannot_be_read_is_explained_and_makes_no_rig(visit: Visit) -> None:
-    page = visit("start/").page
+    seen = visit("start/")
+    assert seen.axe() == []
+    page = seen.page
     page.locator('[name="bank"]').fill("LFP, 16s1p, 50 A")
     page.locator('[name="stands"]').fill("80 %\nplenty")
     page.get_by_role("button", name="Make this rig").tap()
@@ -106,6 +108,7 @@ def test_an_answer_that_cannot_be_read_is_explained_and_makes_no_rig(visit: Visi
     expect(page.locator("#bank-error")).to_contain_text("“50 A out”")
     expect(page.locator("#stands-error")).to_contain_text("“plenty” is not read here")
     expect(page.locator('[name="bank"]')).to_have_value("LFP, 16s1p, 50 A")
+    assert seen.axe() == []
     page.locator('[name="bank"]').fill("LFP, 16s1p, 50 A in")
     page.get_by_role("button", name="Make this rig").tap()
     expect(page.locator("#bank-error")).to_be_empty()
