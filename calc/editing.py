@@ -16,7 +16,7 @@ from calc.form import field_unit, good_example, shown_text
 from calc.measurable import TAKEN_OF
 from calc.opening import LONGEST_NAME, MOST_THINGS, name_in
 from calc.printing import NBSP, printed
-from calc.quantity import Quantity
+from calc.quantity import Quantity, numeral_with_unit
 from calc.reading import Unreadable, must_be_between, read_choice, read_quantity
 from calc.rig import Known, Rig, document, example_rig, read_rig
 
@@ -52,7 +52,7 @@ def asked_as(path: str) -> Ask | Pick | None:
     """The fact as a form asks it; None for a name, and for what refers to things of the rig."""
     fact = fact_at(path)
     if fact.low is not None and fact.high is not None:
-        return Ask(symbol="", label=fact.label, default=_usual(path, fact), low=fact.low, high=fact.high, help=fact.help, whole=fact.whole)
+        return Ask(symbol="", label=fact.label, default=_usual(path, fact), low=fact.low, high=fact.high, help=fact.help, either_way=fact.either_way, whole=fact.whole)
     if fact.options and not fact.many:
         return Pick(
             label=fact.label,
@@ -112,7 +112,10 @@ def read_fact(rig: Rig, path: str, text: str) -> Known | None:
 def _read_number(fact: Fact, path: str, text: str) -> Quantity:
     spec = asked_as(path)
     assert isinstance(spec, Ask)
-    quantity = must_be_between(read_quantity(text, field_unit(spec), good_example(spec)), spec.low, spec.high)
+    quantity = must_be_between(read_quantity(text, field_unit(spec), good_example(spec), spec.either_way), spec.low, spec.high)
+    if quantity.unit.dimension != spec.low.unit.dimension:
+        # As a person would turn it over: a millionth less or more is no difference on a road.
+        return numeral_with_unit(float(f"{spec.low.unit.from_si(1 / quantity.si):.6g}"), spec.low.unit)
     if fact.whole and quantity.si % 1:
         raise Unreadable("must be a whole number")
     return quantity

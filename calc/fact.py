@@ -26,6 +26,7 @@ class Fact:
     options: tuple[str, ...] = ()
     refers_to: str = ""
     whole: bool = False
+    either_way: bool = False  # its reciprocal is read too, and kept turned over
     many: bool = False  # more than one option, or reference, may hold
     unsaid: str = ""  # what a thing of a list is taken for where nobody said: no load is a welder unless it is said
     pattern: str = ""

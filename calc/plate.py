@@ -115,7 +115,7 @@ def number_fits(fact: Fact, text: str, marked: bool) -> bool:
     assert fact.unit is not None
     try:
         number, rest = read_number(text)
-        quantity = read_quantity(text, fact.unit, "")
+        quantity = read_quantity(text, fact.unit, "", fact.either_way)
     except Unreadable:
         return False
     if not rest or fact.unit is u.one:

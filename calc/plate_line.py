@@ -146,7 +146,8 @@ def _why_not(plate: Plate, told: str, bare: str) -> str:
         return f"“{told}” is not read here: write it like {' or '.join(f'“{_like(piece)}”' for piece in almost)}."
     if number and number[0] == bare:
         return f"“{told}” needs its unit beside it."
-    return f"“{told}” is not read here. One thing stands between two commas, as in the example."
+    named = " A name of your own stands first, with a colon behind it." if plate.group else ""
+    return f"“{told}” is not read here. One thing stands between two commas, as in the example.{named}"
 
 
 def _like(piece: Piece) -> str:

@@ -30,7 +30,7 @@ BANK = Plate(
         "flooded": {"bank.chemistry": "lead-acid (flooded)"},
         "new": {"bank.health": "100 %"},
     },
-    spellings=((r"\b(\d+)\s*s\s*(\d+)\s*p\b", r"\1 cells, \2 in parallel"), (r"\b(\d+)\s*s\b", r"\1 cells"), (r"\b(\d+)\s*p\b", r"\1 in parallel")),
+    spellings=((r"\b(\d+)\s*s\s*(\d+)\s*p\b", r", \1 cells, \2 in parallel, "), (r"\b(\d+)\s*s\b", r"\1 cells"), (r"\b(\d+)\s*p\b", r"\1 in parallel")),
     unclear={"in series": "of cells or of batteries? Write the cells, as in “16s” or “16 cells”. A 12 V battery is 4 cells of LFP, or 6 of lead."},
     count="bank.strings",
 )

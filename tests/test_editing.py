@@ -136,3 +136,14 @@ def test_every_fact_has_a_field_in_some_part() -> None:
         for one in part.things if part.is_list else [part]:
             assert part_called(rig, one.key).key == one.key
             assert all(field.label and field.spec.help for field in one.fields)
+
+
+def test_what_a_car_uses_is_read_either_way_as_its_help_says() -> None:
+    """100 miles over 32 kWh are 3.125 mi/kWh; 200 Wh/km are 5 km/kWh."""
+    rig = editing.added(EMPTY, "cars")
+    for text, unit, number in (("32 kWh/100 mi", units.mi_per_kWh, 3.125), ("200 Wh/km", units.km_per_kWh, 5.0)):
+        known = editing.with_fact(rig, "cars.0.consumption", text).facts["cars.0.consumption"]
+        assert isinstance(known, Quantity) and unit.from_si(known.si) == pytest.approx(number)
+        assert editing.rig_of(editing.text_of(Rig("", {"cars.0.consumption": known}))).facts
+    with pytest.raises(Unreadable, match="must be between"):
+        editing.with_fact(rig, "cars.0.consumption", "900 kWh/100 mi")

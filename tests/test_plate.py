@@ -44,7 +44,7 @@ def said(rig: Rig) -> dict[str, str]:
 # --- what the trade writes -----------------------------------------------------------------------------------------
 
 
-@pytest.mark.parametrize("way", ["16s2p", "16S2P", "16 s 2 p", "16 cells, 2 in parallel", "2 strings, 16 cells in series", "cells: 16, parallel: 2"])
+@pytest.mark.parametrize("way", ["16s2p", "16S2P", "16 s 2 p", "16 cells, 2 in parallel", "2 strings, 16 cells in series", "cells: 16, parallel: 2", " 16s2p, "])
 def test_the_trade_s_short_word_for_cells_is_read_like_the_long_one(way: str) -> None:
     assert facts_in(BANK, way) == {"bank.series": "16", "bank.strings": "2"}
 
@@ -64,7 +64,12 @@ def test_lead_acid_alone_may_be_either_and_is_not_guessed() -> None:
     assert "lead-acid" in refusal("bank", "lead-acid")
 
 
+def test_cells_and_strings_in_one_word_need_no_comma_round_them() -> None:
+    assert facts_in(BANK, "LiFePO4 16S1P 280Ah") == {"bank.chemistry": "LFP", "bank.series": "16", "bank.strings": "1", "bank.capacity": "280Ah"}
+
+
 def test_units_are_read_as_everywhere() -> None:
+    assert said(rig_from(car="van: 32 kWh/100 mi"))["cars.0.consumption"] == "3.125 mi/kWh", "100 over 32"
     rig = said(rig_from(bank="1p, 101 lb", tool="saw: 3/4 hp, cord 25'", stands="cells 54 °F"))
     assert rig["bank.mass"] == "101 lb"
     assert rig["loads.0.horsepower"] == "3/4" and rig["loads.0.plate"] == "horsepower"

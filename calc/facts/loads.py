@@ -104,6 +104,7 @@ CAR = {
         "On its dash over the last weeks, or its label; kWh per 100 mi, Wh/km and MPGe are read too",
         0.2 * u.mi_per_kWh,
         40 * u.mi_per_kWh,
+        either_way=True,
     ),
     "consumption_kind": Fact(
         "Where that is measured",
