@@ -143,7 +143,7 @@ def test_what_a_car_uses_is_read_either_way_as_its_help_says() -> None:
     rig = editing.added(EMPTY, "cars")
     for text, unit, number in (("32 kWh/100 mi", units.mi_per_kWh, 3.125), ("200 Wh/km", units.km_per_kWh, 5.0)):
         known = editing.with_fact(rig, "cars.0.consumption", text).facts["cars.0.consumption"]
-        assert isinstance(known, Quantity) and unit.from_si(known.si) == pytest.approx(number)
+        assert isinstance(known, Quantity) and unit.from_si(known.si) == pytest.approx(number, rel=5e-6), "six figures are kept"
         assert editing.rig_of(editing.text_of(Rig("", {"cars.0.consumption": known}))).facts
     with pytest.raises(Unreadable, match="must be between"):
         editing.with_fact(rig, "cars.0.consumption", "900 kWh/100 mi")
