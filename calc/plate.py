@@ -12,7 +12,7 @@ from calc.facts import Fact, fact_at
 from calc.printing import NBSP
 from calc.reading import Unreadable, read_choice, read_number, read_quantity
 
-ONE, ALL = "one", "all"
+ONE, ALL, SUM = "one", "all", "sum"
 
 
 @dataclass(frozen=True)
@@ -21,7 +21,8 @@ class Piece:
 
     say: how it is written where another fact has its unit, the number as {}; also: other words that mark it.
     marked: it is never taken without its word, because the number alone often means something that is asked nowhere.
-    of: of several alike, whether the fact is about `one` of them or about `all`.
+    of: of several alike, whether the fact is about `one` of them or about `all`; a `sum` is written as one, because each
+    string may be several batteries, and nobody says how many.
     implies: a choice that follows from it, where it is not said.
     """
 

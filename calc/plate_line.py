@@ -13,7 +13,7 @@ from collections.abc import Iterator, Mapping
 from calc.asks import Ask
 from calc.editing import asked_as
 from calc.facts import fact_at
-from calc.plate import ALL, ONE, Piece, Plate, beside, fits, ways_to_read
+from calc.plate import ALL, ONE, SUM, Piece, Plate, beside, fits, ways_to_read
 from calc.printing import NBSP, printed
 from calc.quantity import numeral_with_unit
 from calc.reading import Unreadable, read_number, read_quantity
@@ -83,7 +83,7 @@ def facts_in(plate: Plate, line: str) -> Texts:
 
 
 def _put(found: dict[str, tuple[str, str]], path: str, text: str, told: str) -> None:
-    if path in found and found[path][1] != told:
+    if path in found:  # the same words as well: two lamps of 100 W are no 100 W
         raise Unreadable(f"“{found[path][1]}” and “{told}” both say: {fact_at(path).label}. Write one of them.")
     found[path] = text, told
 
@@ -92,7 +92,11 @@ def _put(found: dict[str, tuple[str, str]], path: str, text: str, told: str) -> 
 
 # A comma between two figures belongs to the number; so 1,500 is refused where it is read, and never halved here.
 _PARTS = re.compile(r"\s*(?:(?<!\d),|,(?!\d)|;|\n)\s*")
-_BEFORE_A_NUMBER = re.compile(r"\s+(?:for|with|and)\s+(?=[\d.,½¼¾])", re.IGNORECASE)
+# What is given for a while is not given without end: `200 A out for 5 s` stays one piece, and is refused.
+_BEFORE_A_NUMBER = re.compile(r"(?<!continuous)(?<!rated)(?<!out)(?<!in)\s+(?:for|with|and)\s+(?=[\d.,½¼¾])", re.IGNORECASE)
+# `48V 100Ah`: a number, its unit and the next number. With a word between them nobody knows whose word it is; and
+# `L5-30R 30A` says twice what the outlet is, and nothing of its breaker.
+_SIDE_BY_SIDE = re.compile(r"(?<=\d)(\s?(?![RP]\b)[^\s\d.,;/-][^\s\d,;]*)\s+(?=[\d.½¼¾])", re.IGNORECASE)
 
 
 def _split(line: str) -> list[str]:
@@ -102,7 +106,7 @@ def _split(line: str) -> list[str]:
 def _pieces(plate: Plate, line: str) -> Iterator[str]:
     for short, spelled in plate.spellings:
         line = re.sub(short, spelled, line, flags=re.IGNORECASE)
-    for part in _split(line):
+    for part in _split(_SIDE_BY_SIDE.sub(r"\1; ", line)):
         yield from (piece.strip().rstrip(".") for piece in _BEFORE_A_NUMBER.split(part))
 
 
@@ -132,13 +136,15 @@ _NUMBERS = re.compile(r"(?<![\w.,/-])[\d½¼¾][\d.,/]*\s?[^\W\d_]+")
 def _why_not(plate: Plate, told: str, bare: str) -> str:
     """In words, why a piece fits nothing of its plate, and what would."""
     for words, why in plate.unclear.items():
-        if re.search(rf"\b{words}\b", told, re.IGNORECASE):
+        if re.search(rf"\b(?:{words})(?!\w)", told, re.IGNORECASE):
             return f"“{told}”: {why}"
     number = re.search(r"[-+−]?[\d½¼¾][\d,.'½¼¾/]*", bare)
     try:
         read_number(number[0] if number else "0")
     except Unreadable as problem:
         return f"“{told}” {problem}."
+    if re.search(r"[~≈±<>≤≥]|\bca\b", bare):
+        return f"“{told}” is not read here: write the one number that stands on the plate, without a sign before it."
     if len(_NUMBERS.findall(bare)) > 1:
         return f"“{told}” holds two numbers: put a comma between them, and beside each its word."
     almost = [piece for piece in plate.pieces if any(beside(word, bare) for word in piece.words)]
@@ -178,14 +184,16 @@ def _of_several(plate: Plate, path: str, text: str, told: str, found: Mapping[st
         if said:
             raise Unreadable(f"“{told}” needs no “{said}”: write {text}.")
         return text
+    if wanted == SUM and said != IN_ALL:
+        raise Unreadable(f"“{told}”: of one, or of all? Write what all its batteries have together, with “in all” behind it.")
     count = found[plate.count][0] if plate.count in found else ""
     alone = count == "1"
     if not said and not alone:
         raise Unreadable(f"“{told}”: of one, or of all? Write {_ways(wanted, text)}, or say that there is one: “1 in parallel”.")
     if said == IN_ALL and wanted == ONE and not alone:
         raise Unreadable(f"“{told}”: write what one of them has, as in “100 {text.split()[-1]} each”.")
-    if said == EACH and wanted == ALL and not alone:
-        if not count:
+    if said == EACH and wanted == ALL:
+        if not count or alone:
             raise Unreadable(f"“{told}”: of how many? Write “2 in parallel” beside it, or “{text} in all”.")
         return _times(path, text, count)
     return text

@@ -16,11 +16,14 @@ from calc.plate_line import Texts, things_in
 from calc.quantity import Quantity
 from calc.reading import Unreadable
 from calc.rig import Known, Rig
-from calc.start_lines import BANK, LINES
+from calc.start_lines import BANK, LINES, SETTINGS
 from calc.tables import table
 
 # The nominal volts of a cell are the same from every maker; those of NMC are 3.6 from one and 3.7 from the next.
 _ONE_NOMINAL = ("LFP", "lead-acid (AGM or gel)", "lead-acid (flooded)")
+
+# The smallest class there is has 12 V: four cells of LFP, three of NMC, six of lead.
+_LEAST_FULL_VOLTS = 12.0
 
 FIELDS = ("name", *(plate.key for plate in LINES))
 
@@ -44,6 +47,8 @@ def with_line(rig: Rig, plate: Plate, line: str) -> Rig:
     """The rig with what a line tells of it. Raises Unreadable; then nothing of the line is kept."""
     for name, facts in things_in(plate, line):
         rig = _with_thing(rig, plate, name, facts) if plate.group else _with_facts(rig, facts)
+    if plate is SETTINGS:
+        _must_be_an_empty_bank_s(rig)
     return _bank_worked_out(rig) if plate is BANK else rig
 
 
@@ -113,14 +118,26 @@ def _must_agree(rig: Rig, chemistry: str, cells: float) -> None:
     """What is typed of volts and energy must lie between empty and full cells: a battery's volts are not its string's."""
     lowest, highest = (cells * _cell(chemistry, column) for column in ("lowest", "highest"))
     made = f"{cells:.12g} cells of {chemistry} have {lowest:.3g} to {highest:.3g} V"
+    if highest < _LEAST_FULL_VOLTS:
+        raise Unreadable(f"{made}, too few for any inverter: count the cells of the whole string, not its batteries.")
     volts = _si(rig, "bank.nominal_volts")
     if volts is not None and not lowest <= volts <= highest:
         raise Unreadable(f"{made}, not {volts:.4g} V: count the cells of the whole string, and write the volts of the whole string.")
+    if volts is not None and volts > (cells * _cell(chemistry, "nominal") + highest) / 2:
+        raise Unreadable(f"{made}: {volts:.4g} V are those of a full bank. Write its nominal volts, as they stand beside its Ah.")
     energy, charge = _si(rig, "bank.energy"), _charge(rig)
     if energy is not None and charge is not None and not lowest <= energy / charge <= highest:
         raise Unreadable(
             f"{made}; with {u.Ah.from_si(charge):.4g} Ah in all that is no {u.kWh.from_si(energy):.4g} kWh. Look which of them are each, and which in all."
         )
+
+
+def _must_be_an_empty_bank_s(rig: Rig) -> None:
+    """A battery's protection opens twice, at the volts of an empty and at those of a full bank: here the first are asked."""
+    opens = _si(rig, "bank.lowest_volts")
+    for above in (_si(rig, "bank.nominal_volts"), _si(rig, "bank.highest_volts")):
+        if opens is not None and above is not None and opens > above:
+            raise Unreadable(f"Its protection opens at {opens:.4g} V, above {above:.4g} V: write the volts at which it opens when the battery is empty.")
 
 
 def _cell(chemistry: str, column: str) -> float:

@@ -2,23 +2,31 @@
 
 from __future__ import annotations
 
-from calc.plate import ALL, ONE, Piece, Plate
+from calc.plate import ALL, ONE, SUM, Piece, Plate
+
+# `Most discharge` alone may be of seconds; of charging, no plate gives more for a moment.
+_CONTINUOUS_OUT = ("continuous discharge", "continuous discharge current", "max continuous discharge", "max continuous discharge current")
+_CONTINUOUS_IN = ("charge current", "max charge", "max charge current", "max continuous charge current")
+
+# A plate writes `230 V~` and `120 VAC`; a battery's volts stay what they are.
+_AC_VOLTS = ((r"(?<=\d)\s*V(?:\s*ac\b|\s*~)", " V"),)
+_HERTZ = {r"\d*\s*hz": "is not asked: leave it out."}
 
 BANK = Plate(
     key="bank",
     label="The battery, as its plate says",
     where="Chemistry; cells in series, strings in parallel; Ah; the most amps out and in; mass; new, or its health. Of several alike, say each or in all.",
-    example="LFP, 16s2p, 100 Ah each, 100 A out each, 50 A in each, 46 kg each, new",
+    example="LFP, 16s2p, 100 Ah each, 100 A out each, 50 A in each, 92 kg in all, new",
     pieces=(
         Piece("bank.chemistry"),
-        Piece("bank.series", "{} cells", ("cells in series",), marked=True),
-        Piece("bank.strings", "{} in parallel", ("strings", "batteries", "parallel"), marked=True),
-        Piece("bank.capacity", of=ONE),
-        Piece("bank.energy", of=ALL),
-        Piece("bank.nominal_volts"),
-        Piece("bank.discharge_limit", "{} out", ("discharge", "discharging"), of=ONE),
-        Piece("bank.charge_limit", "{} in", ("charge", "charging"), of=ONE),
-        Piece("bank.mass", of=ALL),
+        Piece("bank.series", "{} cells in series", marked=True),
+        Piece("bank.strings", "{} in parallel", ("strings", "batteries in parallel", "strings in parallel", "parallel"), marked=True),
+        Piece("bank.capacity", also=("capacity", "rated capacity"), of=ONE),
+        Piece("bank.energy", also=("energy", "capacity"), of=ALL),
+        Piece("bank.nominal_volts", also=("nominal", "nominal voltage")),
+        Piece("bank.discharge_limit", "{} out", ("discharge", "discharging", *_CONTINUOUS_OUT), of=ONE),
+        Piece("bank.charge_limit", "{} in", ("charge", "charging", *_CONTINUOUS_IN), of=ONE),
+        Piece("bank.mass", of=SUM),
         Piece("bank.resistance", "whole bank {}", marked=True),
         Piece("bank.health", "health {}", ("of its plate left",), marked=True),
     ),
@@ -29,9 +37,26 @@ BANK = Plate(
         "gel": {"bank.chemistry": "lead-acid (AGM or gel)"},
         "flooded": {"bank.chemistry": "lead-acid (flooded)"},
         "new": {"bank.health": "100 %"},
+        "1 battery": {"bank.strings": "1"},
+        "one battery": {"bank.strings": "1"},
     },
-    spellings=((r"\b(\d+)\s*s\s*(\d+)\s*p\b", r", \1 cells, \2 in parallel, "), (r"\b(\d+)\s*s\b", r"\1 cells"), (r"\b(\d+)\s*p\b", r"\1 in parallel")),
-    unclear={"in series": "of cells or of batteries? Write the cells, as in “16s” or “16 cells”. A 12 V battery is 4 cells of LFP, or 6 of lead."},
+    # `16s` is told by itself: behind another piece, `200 A out for 5 s` are seconds.
+    spellings=(
+        (r"^\s*(lfp|lifepo4|nmc|agm|gel|flooded)\s+(?=\d)", r"\1, "),
+        (r"\b(\d+)\s*s\s*(\d+)\s*p\b", r", \1 cells in series, \2 in parallel, "),
+        (r"(^|[,;\n])\s*(\d+)s\b", r"\1 \2 cells in series, "),
+        (r"\b(\d+)\s*p\b", r"\1 in parallel"),
+        (r"\bamp[\s-]*hours?\b", "Ah"),
+    ),
+    unclear={
+        "in series": "of cells or of batteries? Write the cells, as in “16s” or “16 cells in series”. A 12 V battery is 4 cells of LFP, or 6 of lead.",
+        "batter(?:y|ies)": "in series, or in parallel? Write the cells of a whole string, as in “16s”, and how many strings there are, as in “2 in parallel”.",
+        "cells": "in series, or all of them? Write “16s” or “16 cells in series”, and how many strings there are, as in “2 in parallel”.",
+        "lithium|li-?ion": "of which kind? Write “LFP” (3.2 V a cell) or “NMC” (3.6 or 3.7 V a cell), as its plate or manual says.",
+        r"\d+\s*-\s*\d[\d.,]*\s*V": "write its nominal volts, as in “51.2 V”.",
+        "bms": "the way out, or in? Write what it lets through without end, as in “100 A out” and “50 A in”.",
+        r"peak|surge|pulse|\d+\s*s(?:ec)?": "that is for seconds. Write what it gives without end, as in “100 A out”.",
+    },
     count="bank.strings",
 )
 
@@ -41,12 +66,12 @@ INVERTER = Plate(
     where="Watts and volts out; half or full power on one leg; idle watts; best efficiency; the most battery volts it takes; its charger.",
     example="5000 W continuous, surge 11000 W for 5 s, 120/240 V, half on one leg, idle 55 W, efficiency 93 %, takes 60 V, charger 80 A, charger 92 %",
     pieces=(
-        Piece("inverter.continuous", "{} continuous"),
+        Piece("inverter.continuous", "{} continuous", ("rated", "rated power", "continuous power", "continuous output")),
         Piece("inverter.surge", "surge {}", ("peak",)),
         Piece("inverter.surge_time", also=("surge",)),
         Piece("inverter.system"),
-        Piece("inverter.idle", "idle {}", ("standby", "no load")),
-        Piece("inverter.peak_efficiency", "efficiency {}", ("best",)),
+        Piece("inverter.idle", "idle {}", ("no load",)),
+        Piece("inverter.peak_efficiency", "efficiency {}", ("best", "peak efficiency", "max efficiency")),
         Piece("inverter.highest_volts", "takes {}", ("takes up to", "at most"), marked=True),
         Piece("inverter.charger_amps", "charger {}", ("charges",)),
         Piece("inverter.charger_efficiency", "charger {}", ("charging",)),
@@ -55,6 +80,12 @@ INVERTER = Plate(
     phrases={
         "half on one leg": {"inverter.one_leg": "no"},
         "full on one leg": {"inverter.one_leg": "yes"},
+    },
+    spellings=(*_AC_VOLTS, (r"\b(?:120/240|240/120)\s*V\b", "120/240 V")),
+    unclear={
+        "standby": "with its output on, or asleep? Write what it takes switched on with nothing plugged in, as in “idle 55 W”.",
+        r"\d*k?va": "volt-amperes are not watts. Write the watts that its manual gives, as in “5000 W continuous”.",
+        **_HERTZ,
     },
 )
 
@@ -69,8 +100,13 @@ SETTINGS = Plate(
         Piece("bank.lowest_volts", "protection {}", ("protection opens", "lowest"), marked=True),
         Piece("inverter.charger_set", "charging {}", ("charge", "charger")),
         Piece("inverter.input_limit", "input {}", ("input limit", "shore")),
-        Piece("bank.reserve", "reserve {}", ("kept back",), marked=True),
+        Piece("bank.reserve", "reserve {}", ("kept back", "min SOC", "minimum SOC"), marked=True),
     ),
+    unclear={
+        "float": "is not asked: leave it out.",
+        r"lvc|lvd|low.*cut[\s-]*off": "of the inverter, or of the battery's own protection? Write “cut-off 46 V” or “protection 44 V”.",
+        "dod|depth of discharge": "write what stays in the battery, as in “reserve 20 %”.",
+    },
 )
 
 OUTLETS = Plate(
@@ -86,13 +122,17 @@ OUTLETS = Plate(
         Piece("outlets.ground_fault"),
     ),
     phrases={
+        # UL 943 and the NEC's article 100: a GFCI is of Class A, which opens at 4 to 6 mA.
         "class a": {"outlets.ground_fault": "Class A, 5 mA"},
-        "rcd type a": {"outlets.ground_fault": "RCD type A, 30 mA"},
-        "rcd type f": {"outlets.ground_fault": "RCD type F, 30 mA"},
-        "rcd type b": {"outlets.ground_fault": "RCD type B, 30 mA"},
+        "gfci": {"outlets.ground_fault": "Class A, 5 mA"},
+        "rcd type a 30 ma": {"outlets.ground_fault": "RCD type A, 30 mA"},
+        "rcd type f 30 ma": {"outlets.ground_fault": "RCD type F, 30 mA"},
+        "rcd type b 30 ma": {"outlets.ground_fault": "RCD type B, 30 mA"},
         "no ground-fault protection": {"outlets.ground_fault": "none"},
+        "no gfci": {"outlets.ground_fault": "none"},
     },
-    spellings=((r"\bclass a\s*,?\s*5 ?mA\b", "Class A"), (r"\b(rcd type [abf])\s*,?\s*30 ?mA\b", r"\1")),
+    spellings=((r"\bclass a\s*,?\s*5 ?mA\b", "Class A"), (r"\b(rcd type [abf])\s*,?\s*30 ?mA\b", r"\1 30 mA"), (r"\bnema\s+(?=\S)", "")),
+    unclear={"rcd": "of which type, and how many milliamps? Write it like “RCD type A 30 mA”; one of more than 30 mA protects no person."},
     group="outlets",
 )
 
@@ -107,7 +147,7 @@ TOOL = Plate(
         Piece("loads.watts", "{} on its plate", implies={"loads.plate": "watts"}),
         Piece("loads.horsepower", "{} hp", ("horsepower",), implies={"loads.plate": "horsepower"}),
         Piece("loads.running_watts", "{} while running", ("running", "runs at")),
-        Piece("loads.start_power", "{} at its start", ("starting",)),
+        Piece("loads.start_power", "{} at its start", ("starting",), marked=True),
         Piece("loads.start"),
         Piece("loads.plug"),
         Piece("loads.cord_size", "cord {}", ("extension cord",)),
@@ -126,6 +166,21 @@ TOOL = Plate(
         "plain adapter": {"loads.plug": "through a plain adapter"},
         "no cord": {"loads.cord_size": "none"},
     },
+    spellings=(
+        *_AC_VOLTS,
+        (r"\s*(?:@|\bat\b)\s*(?=\d+\s*V\s*(?:$|[,;\n]))", ", "),
+        (r"\b(\d\d)/[2-5](?=$|[\s,;])", r"\1 AWG"),
+        (r"\b[2-5]\s*[xg×]\s*(\d+(?:[.,]\d+)?)(?:\s*mm[2²])?(?=$|[\s,;])", r"\1 mm2"),
+        (r"(?<![\d.,])1[.,]5\s*hp\b", "1 1/2 hp"),
+        (r"(?<![\d.,])0?[.,]5\s*hp\b", "1/2 hp"),
+        (r"(?<![\d.,])0?[.,]75\s*hp\b", "3/4 hp"),
+    ),
+    unclear={
+        r"(?:110|115|125|127|220)\s*V": "write the volts of the outlet that it runs on, as in “120 V”, “230 V” or “240 V”.",
+        r"\d+\s*-\s*\d+\s*V": "write the volts that it is used at, as in “120 V” or “230 V”.",
+        "peak|max": "that is not what it takes at its load. Write what stands beside the volts on its plate.",
+        **_HERTZ,
+    },
     group="loads",
 )
 
@@ -138,13 +193,14 @@ CAR = Plate(
         Piece("cars.consumption", "uses {}"),
         Piece("cars.consumption_kind", "by {}", ("by the",)),
         Piece("cars.charging_volts"),
-        Piece("cars.charging_amps", "set to {}", ("set at",)),
+        Piece("cars.charging_amps", "set to {}", ("set at", "charging", "charging at")),
         Piece("cars.cord_rating", "cord {}", ("charging cord",)),
         Piece("cars.battery", "battery {}"),
         Piece("cars.cabin", "cabin {}", marked=True),
         Piece("cars.outlet", "at {}", ("plugged into",)),
         Piece("place.trip", "trip {}", marked=True),
     ),
+    spellings=((r"(?<!by)(?<!the)[ \t]+(dash|label)\b", r", \1"),),
     group="cars",
 )
 
@@ -154,9 +210,9 @@ NOW = Plate(
     where="Charge and cells on the battery's monitor; a thermometer in the shade; what runs; the outlet on the wall that it hangs on, and that it refills from.",
     example="80 %, cells 12 °C, air 8 °C, nothing running, unplugged, refills from L5-30",
     pieces=(
-        Piece("now.charge", "charge {}", ("charged", "full", "left")),
+        Piece("now.charge", "charge {}", ("charged", "full", "left", "SOC")),
         Piece("now.cells", "cells {}"),
-        Piece("now.air", "air {}"),
+        Piece("now.air", "air {}", ("outside", "ambient")),
         Piece("now.running", "running {}"),
         Piece("now.plugged_into", "plugged into {}", marked=True),
         Piece("now.month"),
