@@ -8,11 +8,11 @@ printed as assumed.
 from __future__ import annotations
 
 from collections.abc import Callable, Mapping
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from functools import cache, cached_property
 
 from calc import units
-from calc.check import NEC, Answer, Ask, Check, Example, Missing, Offer, Pick, as_stated, not_known
+from calc.check import GO, NEC, NO, TOLD, Answer, Ask, Check, Example, Missing, Offer, Pick, as_stated, not_known
 from calc.facts import FACTS, WORKED_OUT, fact_at
 from calc.printing import NBSP, Line, as_read, number_text, printed
 from calc.quantity import Quantity
@@ -83,7 +83,9 @@ class Asked:
         ]
 
     def offers(self, answer: Answer) -> list[Offer]:
-        return self.check.offers() if self.check and answer.verdict == "no" else []
+        """For a no: what clears it. Where a wish is not said, what is left is its number: no fix makes it a go."""
+        found = self.check.offers() if self.check and answer.verdict == NO else []
+        return [replace(offer, verdict=TOLD) if self.wishes and offer.verdict == GO else offer for offer in found]
 
 
 def fill(

@@ -108,6 +108,9 @@ def fits(fact: Fact, text: str, marked: bool) -> bool:
         return False
 
 
+# On a plate a stroke parts two numbers, as in `10/5 A` at 120/240 V; only hours and lengths are told in halves.
+_IN_HALVES = (u.h, u.ft, u.mi)
+
 # One dimension, and not the same thing: what a motor gives is not what it takes, and volt-amperes are not watts.
 _APART = ((u.VA, u.kVA), (u.hp,))
 
@@ -118,6 +121,8 @@ def number_fits(fact: Fact, text: str, marked: bool) -> bool:
         number, rest = read_number(text)
         quantity = read_quantity(text, fact.unit, "", fact.either_way)
     except Unreadable:
+        return False
+    if fact.unit not in _IN_HALVES and re.match(r"[^\s\d]*\s*\d+\s*/\s*\d", text):
         return False
     if not rest or fact.unit is u.one:
         return marked and fact.unit is u.one and not rest  # only a count has no unit, and its word says what is counted

@@ -9,7 +9,7 @@ _CONTINUOUS_OUT = ("continuous discharge", "continuous discharge current", "max 
 _CONTINUOUS_IN = ("charge current", "max charge", "max charge current", "max continuous charge current")
 
 # A plate writes `230 V~` and `120 VAC`; a battery's volts stay what they are.
-_AC_VOLTS = ((r"(?<=\d)\s*V(?:\s*ac\b|\s*~)", " V"),)
+_AC_VOLTS = ((r"(?<=\d)\s*V(?:\s*ac\b|\s*~)", " V "),)
 _HERTZ = {r"\d*\s*hz": "is not asked: leave it out."}
 
 BANK = Plate(
@@ -38,6 +38,7 @@ BANK = Plate(
         "flooded": {"bank.chemistry": "lead-acid (flooded)"},
         "new": {"bank.health": "100 %"},
         "1 battery": {"bank.strings": "1"},
+        "1 string": {"bank.strings": "1"},
         "one battery": {"bank.strings": "1"},
     },
     # `16s` is told by itself: behind another piece, `200 A out for 5 s` are seconds.
@@ -47,6 +48,7 @@ BANK = Plate(
         (r"(^|[,;\n])\s*(\d+)s\b", r"\1 \2 cells in series, "),
         (r"\b(\d+)\s*p\b", r"\1 in parallel"),
         (r"\bamp[\s-]*hours?\b", "Ah"),
+        (r"\btotal\b", "in all"),
     ),
     unclear={
         "in series": "of cells or of batteries? Write the cells, as in “16s” or “16 cells in series”. A 12 V battery is 4 cells of LFP, or 6 of lead.",
@@ -55,7 +57,8 @@ BANK = Plate(
         "lithium|li-?ion": "of which kind? Write “LFP” (3.2 V a cell) or “NMC” (3.6 or 3.7 V a cell), as its plate or manual says.",
         r"\d+\s*-\s*\d[\d.,]*\s*V": "write its nominal volts, as in “51.2 V”.",
         "bms": "the way out, or in? Write what it lets through without end, as in “100 A out” and “50 A in”.",
-        r"peak|surge|pulse|\d+\s*s(?:ec)?": "that is for seconds. Write what it gives without end, as in “100 A out”.",
+        r"\d+\s*s": "seconds, or cells? Cells stand between two commas, as in “16s”. Leave out what it gives for seconds: write what it gives without end, as in “100 A out”.",
+        r"peak|surge|pulse": "that is for seconds. Write what it gives without end, as in “100 A out”.",
     },
     count="bank.strings",
 )
@@ -169,8 +172,11 @@ TOOL = Plate(
     spellings=(
         *_AC_VOLTS,
         (r"\s*(?:@|\bat\b)\s*(?=\d+\s*V\s*(?:$|[,;\n]))", ", "),
-        (r"\b(\d\d)/[2-5](?=$|[\s,;])", r"\1 AWG"),
-        (r"\b[2-5]\s*[xg×]\s*(\d+(?:[.,]\d+)?)(?:\s*mm[2²])?(?=$|[\s,;])", r"\1 mm2"),
+        # Of a cord only: `2x16` may be two lamps. `2x25` may be two cords, so a whole number needs its mm2, or the trade's G.
+        (r"(\bcord\b[^,;\n]*?)\b(\d\d)/[2-5](?=$|[\s,;])", r"\1\2 AWG"),
+        (r"\b(\d\d)/[2-5](?=\s[^,;\n]*\bcord\b)", r"\1 AWG"),
+        (r"(\bcord\b[^,;\n]*?)\b[2-5]\s*[x×]\s*(\d+[.,]\d+(?=$|[\s,;])|\d+(?=\s*mm[2²]))(?:\s*mm[2²])?", r"\1\2 mm2, "),
+        (r"\b[2-5]g(\d+(?:[.,]\d+)?)(?:\s*mm[2²])?(?=$|[\s,;])", r"\1 mm2, "),
         (r"(?<![\d.,])1[.,]5\s*hp\b", "1 1/2 hp"),
         (r"(?<![\d.,])0?[.,]5\s*hp\b", "1/2 hp"),
         (r"(?<![\d.,])0?[.,]75\s*hp\b", "3/4 hp"),

@@ -219,13 +219,31 @@ def test_volt_amperes_on_a_plate_are_not_those_of_the_start() -> None:
         ("outlets", "left: NEMA 5-20R, 20 A", "left: 5-20, 20 A"),
         ("tool", "saw: 120V 13A, 50 ft 12/3 cord", "saw: 120 V, 13 A, cord 50 ft, cord 12 AWG"),
         ("tool", "saw: 10A@230V~, 3G1.5", "saw: 10 A, 230 V, cord 1.5 mm2"),
+        ("tool", "saw: 230V~, cord 3x2,5 25 m", "saw: 230 V, cord 2.5 mm2, cord 25 m"),
         ("tool", "pump: 120 V, 1.5hp", "pump: 120 V, 1 1/2 hp"),
+        ("bank", "LFP 16s 1 string 100Ah, 46 kg total", "LFP, 16s1p, 100 Ah, 46 kg in all"),
         ("car", "van: 3.1 mi/kWh dash, 240V, charging at 16A", "van: 3.1 mi/kWh, dash, 240 V, set to 16 A"),
         ("stands", "SOC 80%, cells 54 °F, ambient 46 °F", "80 %, cells 54 °F, air 46 °F"),
     ],
 )
 def test_what_people_write_on_a_telephone_is_read_where_it_can_be_one_thing(key: str, line: str, like: str) -> None:
     assert said(rig_from(**{key: line})) == said(rig_from(**{key: like}))
+
+
+@pytest.mark.parametrize(
+    ("key", "line"),
+    [("tool", "saw: 120 V, 10/5 A"), ("tool", "saw: 120/240 V, 10/5 A"), ("tool", "saw: 2000/1000 W running"), ("bank", "1p, 200/100 A out"), ("stands", "running 300/200 W")],
+)
+def test_a_stroke_between_two_numbers_is_no_fraction(key: str, line: str) -> None:
+    """A motor for 120/240 V takes 10/5 A: ten at 120 V, and not two."""
+    assert "a stroke parts two numbers" in refusal(key, line)
+    assert said(rig_from(tool="saw: cord 12 1/2 ft, 1/2 h a day, 1/2 hp"))["loads.0.hours"] == "0.5 h"
+
+
+@pytest.mark.parametrize("line", ["lamps: 2x16", "saw: 10/3", "saw: cord 2x25", "saw: cord 2x25 m", "saw: 2x1.5", "saw: 13/6 A"])
+def test_two_of_a_thing_are_no_thick_cord(line: str) -> None:
+    """A cord thicker than the one there is would be too little drop and too little heat."""
+    refusal("tool", line)
 
 
 @pytest.mark.parametrize(

@@ -2,13 +2,15 @@
 
 from __future__ import annotations
 
+import random
+
 import pytest
 
 from calc.as_json import answer as as_json
 from calc.as_words import answer as as_words
 from calc.board import board
 from calc.catalogue import all_checks, check_called
-from calc.check import GO, NO, NOT_KNOWN, TOLD, Ask, Check
+from calc.check import GO, NO, NOT_KNOWN, TOLD, Ask, Check, Pick
 from calc.form import fill
 from calc.quantity import Quantity, ancestry
 from calc.rig import Rig, example_rig
@@ -52,6 +54,44 @@ def test_what_is_a_no_without_the_wish_is_a_no_whatever_is_wished(kind: type[Che
         assert all(name not in offer.change for offer in asked.offers(asked.answer()))
     else:
         assert asked.answer().verdict not in (GO,)
+
+
+def test_no_fix_is_a_go_while_nobody_has_said_what_is_wanted() -> None:
+    """Less charge kept back leaves a distance to tell; whether it is far enough, only a trip can say."""
+    offers = []
+    for kind, _, spec in WISHES:
+        asked = fill(kind, {}, without(spec.fact, **{"now.charge": example_rig().facts["bank.reserve"]}))
+        offers += asked.offers(asked.answer())
+    assert offers and all(offer.verdict in (TOLD, "tight") for offer in offers)
+
+
+@pytest.mark.parametrize("seed", range(60))
+def test_whatever_else_is_known_no_wish_makes_the_answer_better_or_its_numbers_other(seed: int) -> None:
+    """Without it nothing is a go, what is a no stays one under each wish, and each number told is the one with any wish."""
+    chance = random.Random(seed)
+    kind, name, spec = chance.choice(WISHES)
+    rules, typed = chance.choice(kind.rule_sets), {}
+    for other, asked_for in kind.asks.items():
+        if other != name and rules in asked_for.rules and chance.random() < 0.4:
+            typed[other] = _anything(chance, asked_for, rules)
+    rig = without(spec.fact)
+    told = fill(kind, typed, rig, rules).answer()
+    assert told.verdict != GO
+    for wish in (spec.low, spec.default, spec.high):
+        wished = fill(kind, typed | {name: f"{wish.shown:.9g} {wish.unit.sign}"}, rig, rules).plain_answer()
+        assert told.verdict != NO or wished.verdict in (NO, NOT_KNOWN)
+        assert told.verdict != "tight" or wished.verdict not in (GO, TOLD)
+        shared = told.results.keys() & wished.results.keys()
+        assert {one: str(told.results[one]) for one in shared} == {one: str(wished.results[one]) for one in shared}
+
+
+def _anything(chance: random.Random, asked_for: Ask | Pick, rules: str) -> str:
+    """One of a field's options, or a number within its range: often one of its ends, or near its usual size."""
+    if isinstance(asked_for, Pick):
+        return chance.choice(asked_for.options(rules))
+    low, high, usual = asked_for.low.shown, asked_for.high.shown, asked_for.default.shown
+    number = chance.choice((low, high, chance.uniform(low, high), min(max(usual * chance.uniform(0.3, 3), low), high)))
+    return f"{round(number) if asked_for.whole else number:.6g} {asked_for.unit.sign}"
 
 
 def test_some_of_those_are_a_no() -> None:
