@@ -92,8 +92,9 @@ def _put(found: dict[str, tuple[str, str]], path: str, text: str, told: str) -> 
 
 # A comma between two figures belongs to the number; so 1,500 is refused where it is read, and never halved here.
 _PARTS = re.compile(r"\s*(?:(?<!\d),|,(?!\d)|;|\n)\s*")
+_BEFORE_A_NUMBER = re.compile(r"\s+(?:for|with|and)\s+(?=[\d.,½¼¾])", re.IGNORECASE)
 # What is given for a while is not given without end: `200 A out for 5 s` stays one piece, and is refused.
-_BEFORE_A_NUMBER = re.compile(r"(?<!continuous)(?<!rated)(?<!out)(?<!in)\s+(?:for|with|and)\s+(?=[\d.,½¼¾])", re.IGNORECASE)
+_FOR_A_WHILE = re.compile(r"\b(?:continuous|rated|out|in|charg\w+|discharg\w+)\b.*\sfor\s+[\d.,½¼¾]", re.IGNORECASE)
 # `48V 100Ah`: a number, its unit and the next number. With a word between them nobody knows whose word it is; and
 # `L5-30R 30A` says twice what the outlet is, and nothing of its breaker.
 _SIDE_BY_SIDE = re.compile(r"(?<=\d)(\s?(?![RP]\b)[^\s\d.,;/-][^\s\d,;]*)\s+(?=[\d.½¼¾])", re.IGNORECASE)
@@ -107,7 +108,8 @@ def _pieces(plate: Plate, line: str) -> Iterator[str]:
     for short, spelled in plate.spellings:
         line = re.sub(short, spelled, line, flags=re.IGNORECASE)
     for part in _split(_SIDE_BY_SIDE.sub(r"\1; ", line)):
-        yield from (piece.strip().rstrip(".") for piece in _BEFORE_A_NUMBER.split(part))
+        pieces = [part] if _FOR_A_WHILE.search(part) else _BEFORE_A_NUMBER.split(part)
+        yield from (piece.strip().rstrip(".") for piece in pieces)
 
 
 def _told(plate: Plate, told: str) -> list[tuple[str, str]]:

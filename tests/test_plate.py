@@ -178,6 +178,8 @@ def test_what_is_given_for_seconds_is_not_given_without_end_and_seconds_are_no_c
         assert "for seconds" in refusal("bank", line)
     refusal("bank", "1p, 200 A out, 5 s")
     refusal("inverter", "6000 W continuous for 60 s")
+    refusal("inverter", "rated 6000 W for 60 s")
+    assert said(rig_from(bank="1p, 50 A in and 100 A out")) == said(rig_from(bank="1p, 50 A in, 100 A out")), "these are two"
     assert "asleep" in refusal("inverter", "standby 2 W"), "a saving mode takes less than what is switched on"
 
 
