@@ -75,6 +75,9 @@ def read_number(text: str) -> tuple[float, str]:
     if not found:
         raise Unreadable("must be a number")
     rest = plain[found.end() :]
+    if found["below"] and int(found["above"]) > int(found["below"]) > 0:
+        # On the plate of a motor for 120/240 V, 10/5 A are ten or five, and never two.
+        raise Unreadable("must be one number: a stroke here parts two")
     if found["under"] or found["below"]:
         value = _fraction(found["whole"] or "0", found["over"] or found["above"], found["under"] or found["below"])
     else:

@@ -139,6 +139,8 @@ def test_what_people_type_is_read_as_they_mean_it(text: str, number: float, unit
         ("14 AWG", "“AWG” is not read here"),
         ("1.5k", "“k” is not read here"),
         ("1/2/3", "“/3” is not read here"),
+        ("10/5 A", "a stroke here parts two"),
+        ("16/15", "a stroke here parts two"),
         ("1/0", "nothing to divide by"),
         ("6' 3", "must be a single number"),
         ("1e999", "must be a smaller number"),
@@ -376,7 +378,8 @@ def test_two_commas_before_three_figures_can_only_be_thousands(number: int) -> N
 
 @given(st.integers(0, 200), st.integers(0, 63), st.integers(1, 64), st.sampled_from([" ", "-", "  ", "\u00a0"]))
 def test_a_fraction_is_a_fraction(whole: int, over: int, under: int, between: str) -> None:
-    assert read_number(f"{over}/{under}")[0] == pytest.approx(float(Fraction(over, under)))
+    if over <= under:  # 10/5 A on a plate are ten or five
+        assert read_number(f"{over}/{under}")[0] == pytest.approx(float(Fraction(over, under)))
     assert read_number(f"{whole}{between}{over}/{under}")[0] == pytest.approx(float(whole + Fraction(over, under)))
 
 
