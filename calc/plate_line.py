@@ -140,13 +140,13 @@ def _why_not(plate: Plate, told: str, bare: str) -> str:
     for words, why in plate.unclear.items():
         if re.search(rf"\b(?:{words})(?!\w)", told, re.IGNORECASE):
             return f"“{told}”: {why}"
+    if re.search(r"\d\s*/\s*\d.*[^\W\d_]", bare):
+        return f"“{told}” is not read here: a stroke parts two numbers. Write the one that holds here."
     number = re.search(r"[-+−]?[\d½¼¾][\d,.'½¼¾/]*", bare)
     try:
         read_number(number[0] if number else "0")
     except Unreadable as problem:
         return f"“{told}” {problem}."
-    if re.search(r"\d\s*/\s*\d.*[^\W\d_]", bare):
-        return f"“{told}” is not read here: a stroke parts two numbers. Write the one that holds here."
     if re.search(r"[~≈±<>≤≥]|\bca\b", bare):
         return f"“{told}” is not read here: write the one number that stands on the plate, without a sign before it."
     if len(_NUMBERS.findall(bare)) > 1:
