@@ -133,7 +133,7 @@ INVERTER = {
     "one_leg": Fact("Full power on one leg?", "No unless its manual says so", options=YES_NO),
     "idle": Fact(
         "Inverter's idle draw",
-        "In its manual: no-load or standby watts; or measured at the battery",
+        "In its manual: watts switched on with no load, not those of a standby or search mode; or measured at the battery",
         0.5 * u.W,
         500 * u.W,
     ),
