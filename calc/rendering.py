@@ -366,9 +366,9 @@ class Renderer:
     """Renders pages and pieces of pages from the site's templates."""
 
     def __init__(self, loader: jinja2.BaseLoader | None = None) -> None:
-        folder = _templates_folder()
+        # The folder is looked up for each: a pack that was open when Python's memory was stored is shut when that is restored.
         self._environment = jinja2.Environment(
-            loader=loader or jinja2.FunctionLoader(lambda name: (folder / name).read_text(encoding="utf-8")),
+            loader=loader or jinja2.FunctionLoader(lambda name: (_templates_folder() / name).read_text(encoding="utf-8")),
             autoescape=True,
             undefined=jinja2.StrictUndefined,
             trim_blocks=True,

@@ -10,6 +10,7 @@ import pytest
 from conftest import Phone, eventually, expect_ready, heard
 from playwright.sync_api import Page, expect
 
+from calc.pages import PAGES
 from server import Server
 
 CHECK = "wire/wire-for-run/"
@@ -100,6 +101,22 @@ def test_the_second_start_is_from_the_snapshot_made_here(phone: Phone, server: S
     expect_ready(again)
     assert heard(again)[0] == [FROM_SNAPSHOT, {"ready": "snapshot"}]
     assert len(heard(again)) == 1, "a snapshot that works is not made again"
+
+
+def test_every_page_of_a_rig_is_answered_from_a_snapshot_that_was_made_before_anybody_asked_for_it(phone: Phone, server: Server) -> None:
+    """A pack that Python held open when its memory was stored is shut when that is restored."""
+    with_snapshot(phone)
+    server.stop()
+    page = phone.reopen("start/")
+    page.get_by_role("button", name="Or begin with a copy of the example").tap()
+    expect(page.locator("#now")).to_be_visible(timeout=60_000)
+    for address in (address for address, found in PAGES.items() if "of-rig" in found.pieces):
+        page = phone.open(address)
+        expect(page.locator("#stale")).to_be_hidden()
+        expect(page.locator("main")).not_to_contain_text("Shown with the example's numbers")
+        assert heard(page)[0][:2] == [FROM_SNAPSHOT, {"ready": "snapshot"}]
+        assert not any("failed" in said for worker in heard(page) for said in worker)
+        page.close()
 
 
 @pytest.mark.parametrize(("key", "change"), [("heap", "truncated"), ("heap", "flipped"), ("description", "beheaded")])

@@ -13,6 +13,7 @@ from calc import units
 from calc.catalogue import all_checks
 from calc.check import RULE_SETS
 from calc.reply import BUTTON, FORM, LATER, TYPING
+from calc.start_lines import LINES
 
 UNREADABLE = "12 x 12"
 # What the pages of the rig ask: each kind once, about the example.
@@ -24,8 +25,8 @@ RIG_QUESTIONS = (
     ("part", {}),
     ("part", {"part": "bank"}),
     ("part", {"part": "loads.0"}),
-    ("start", {"name": "", "bank.energy": UNREADABLE}),
-    ("start", {"name": "", "bank.energy": "5"}),
+    ("start", {"name": "", "bank": UNREADABLE}),
+    ("start", {"name": "", **{plate.key: plate.example for plate in LINES}}),
     ("read", {"text": '{"barrowatt_rig": 1, "name": "Cart"}'}),
     ("read", {"text": UNREADABLE}),
     ("proof", {"check": "wire/wire-for-run", "address": "https://barrowatt.example/wire/wire-for-run/"}),
